@@ -1,0 +1,40 @@
+import { Gap } from '../figure.ts';
+import type { Origin } from '../parts/quantity.ts';
+import type { Unit } from '../units.ts';
+
+/**
+ * What a figure answers. `low` and `high` are left out where there is no limit on that side;
+ * nothing here is ever NaN, Infinity or null.
+ */
+export type Answer =
+  | { state: 'known'; value: number; unit: Unit; low?: number; high?: number; origin: Origin }
+  | { state: 'unlimited'; unit: Unit; low?: number }
+  | { state: 'unknown'; unit: Unit; missing: string[] }
+  | { state: 'none'; unit: Unit; why: string };
+
+/** From a figure's raw value and its interval. */
+export function answer(value: unknown, unit: Unit, low: number, high: number, origin: () => Origin): Answer {
+  if (value instanceof Gap)
+    return value.state === 'none' ? { state: 'none', unit, why: value.why } : { state: 'unknown', unit, missing: [...value.missing] };
+  const number = value as number;
+  if (number === Number.POSITIVE_INFINITY) return Number.isFinite(low) ? { state: 'unlimited', unit, low } : { state: 'unlimited', unit };
+  return {
+    state: 'known',
+    value: number,
+    unit,
+    ...(Number.isFinite(low) ? { low } : {}),
+    ...(Number.isFinite(high) ? { high } : {}),
+    origin: origin(),
+  };
+}
+
+/** The value of a known answer, Infinity for an unlimited one, else undefined. */
+export const numberIn = (a: Answer): number | undefined =>
+  a.state === 'known' ? a.value : a.state === 'unlimited' ? Number.POSITIVE_INFINITY : undefined;
+
+/** `[low, value, high]` with unlimited sides as Infinity, or undefined where nothing is known. */
+export function interval(a: Answer): readonly [low: number, value: number, high: number] | undefined {
+  if (a.state === 'known') return [a.low ?? Number.NEGATIVE_INFINITY, a.value, a.high ?? Number.POSITIVE_INFINITY];
+  if (a.state === 'unlimited') return [a.low ?? Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  return undefined;
+}

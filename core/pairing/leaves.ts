@@ -1,0 +1,51 @@
+import type { DepthConvention } from '../diffraction/depth.ts';
+import { leaf } from '../figure.ts';
+import type { RelayKind } from '../parts/relay.ts';
+import type { PlacedStop } from '../pupil/stops.ts';
+
+/** The inputs that figures rest on. What stands for an absent one is decided in `inputs.ts`. */
+
+export const magnification = leaf('magnification', 'M', '', 'magnification engraved on the objective');
+export const numericalAperture = leaf('na', 'NA', '', 'numerical aperture of the objective');
+export const referenceFocalLength = leaf('referenceFocalLengthMm', 'f_ref', 'mm', 'tube-lens focal length that the engraving refers to');
+export const fieldNumber = leaf('fieldNumberMm', 'FN', 'mm', 'field number of the objective');
+export const testedField = leaf('testedFieldMm', 'FN_t', 'mm', 'field that you tested good, at the reference focal length');
+export const exitPupilFromShoulder = leaf(
+  'exitPupilFromShoulderMm',
+  'e',
+  'mm',
+  "the objective's exit pupil, from its shoulder toward the relay",
+);
+
+export const relayKind = leaf<RelayKind>('relayKind', '', '', 'kind of relay');
+export const givenFocalLength = leaf('focalLengthMm', 'f', 'mm', 'focal length given for the relay');
+export const power = leaf('powerDioptre', 'P', 'D', 'power of the close-up lens');
+export const clearAperture = leaf('clearApertureMm', 'D_rim', 'mm', "clear diameter of the relay's front rim");
+export const givenEntrancePupil = leaf('entrancePupilDiameterMm', 'D_e', 'mm', "camera lens's entrance pupil");
+export const fNumber = leaf('fNumber', 'N_R', '', "camera lens's f-number as set");
+export const entrancePupilDepth = leaf('entrancePupilDepthMm', 'd_e', 'mm', "camera lens's entrance pupil, behind its rim");
+export const ratedCircle = leaf('imageCircleMm', 'd_rated', 'mm', "the relay's rated image circle");
+export const principalPlane = leaf('frontPrincipalPlaneFromRimMm', 'h', 'mm', "the relay's front principal plane, behind its rim");
+
+export const width = leaf('widthMm', 'W', 'mm', 'sensor width');
+export const height = leaf('heightMm', 'H', 'mm', 'sensor height');
+export const givenPitch = leaf('pixelPitchUm', 'p', 'µm', 'pixel pitch given');
+export const columns = leaf('columns', 'n_x', '', 'pixels in a row');
+export const rows = leaf('rows', 'n_y', '', 'pixels in a column');
+
+export const infinitySpace = leaf('infinitySpaceMm', 'S', 'mm', "infinity space, shoulder to the relay's rim");
+export const sensorOffset = leaf('sensorOffsetMm', 's', 'mm', "sensor beyond the relay's focus");
+/** Rings, tubes and the mount's throat. */
+export const rings = leaf<readonly PlacedStop[]>('stops', '', '', 'rings and tubes in the way');
+
+export const wavelength = leaf('wavelengthNm', 'λ', 'nm', 'wavelength in vacuum');
+export const litThreshold = leaf('litThreshold', 'y', '', 'light that still counts as lit');
+export const subjectIndex = leaf('index', 'n', '', 'refractive index around the subject');
+export const depthConvention = leaf<DepthConvention>('convention', '', '', 'convention of depth');
+export const givenBlur = leaf('blurUm', 'e', 'µm', 'blur allowed on the sensor');
+
+/**
+ * Not an input but an unknown of the model: 0 where the relay maps `r = f sin θ` (light falls as the
+ * shared area), 1 where it maps `r = f tan θ` (cos⁴θ more). Only the glass could tell.
+ */
+export const mapping = leaf('mapping', 'q', '', 'how the relay maps angles: 0 for sines, 1 for tangents');

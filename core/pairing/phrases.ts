@@ -1,0 +1,39 @@
+/** What an input is called in a sentence, by the last step of its path, and how it is found out. */
+interface Phrase {
+  readonly name: string;
+  /** What resolves it, after 'until you …'. */
+  readonly resolve: string;
+}
+
+const PHRASES: Record<string, Phrase> = {
+  magnification: { name: "the objective's true magnification", resolve: 'photograph a ruler' },
+  na: { name: "the objective's aperture", resolve: 'check the engraving' },
+  referenceFocalLengthMm: { name: "the engraving's tube-lens focal length", resolve: 'look up what the engraving refers to' },
+  fieldNumberMm: { name: "the objective's field number", resolve: "look up the objective's field number" },
+  testedFieldMm: { name: 'the field that you tested', resolve: 'test the field again' },
+  exitPupilFromShoulderMm: { name: 'where the exit pupil sits', resolve: 'locate the exit pupil' },
+  focalLengthMm: { name: "the relay's true focal length", resolve: 'photograph a ruler' },
+  powerDioptre: { name: "the close-up lens's true power", resolve: 'measure its dioptres' },
+  clearApertureMm: { name: "the relay's clear opening", resolve: "measure the relay's clear opening" },
+  entrancePupilDiameterMm: { name: "the camera lens's aperture", resolve: 'measure the aperture' },
+  fNumber: { name: "the camera lens's f-number", resolve: 'check the f-number' },
+  entrancePupilDepthMm: { name: "how deep the camera lens's aperture sits", resolve: 'measure how deep the aperture sits' },
+  imageCircleMm: { name: "the relay's rated circle", resolve: "look up the relay's image circle" },
+  frontPrincipalPlaneFromRimMm: { name: "the relay's principal plane", resolve: "locate the relay's principal plane" },
+  infinitySpaceMm: { name: 'the infinity space', resolve: 'measure the infinity space' },
+  sensorOffsetMm: { name: "the sensor's distance from the focus", resolve: 'set infinity' },
+  widthMm: { name: "the sensor's width", resolve: "look up the sensor's size" },
+  heightMm: { name: "the sensor's height", resolve: "look up the sensor's size" },
+  pixelPitchUm: { name: 'the pixel pitch', resolve: 'look up the pixel pitch' },
+  diameterMm: { name: "a ring's opening", resolve: 'measure the ring' },
+  fromShoulderMm: { name: "a ring's place", resolve: "measure the ring's place" },
+  fromSensorMm: { name: "a tube's place", resolve: "measure the tube's place" },
+  throatDiameterMm: { name: "the mount's throat", resolve: 'measure the throat' },
+  registerMm: { name: "the mount's register", resolve: 'look up the register' },
+  glass: { name: "the relay's glass", resolve: "find the relay's glass" },
+};
+
+const phrase = (path: string): Phrase => PHRASES[path.slice(path.lastIndexOf('/') + 1)] ?? { name: path, resolve: `settle ${path}` };
+
+export const nameOf = (path: string): string => phrase(path).name;
+export const resolving = (path: string): string => phrase(path).resolve;

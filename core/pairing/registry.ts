@@ -1,0 +1,103 @@
+import { type Figure, graph } from '../figure.ts';
+import { cornerChiefRayDeg, magnificationChangePerMm, rig, seen, systemNa, workingFNumber } from './aperture.ts';
+import {
+  correctedCircleMm,
+  correctedShare,
+  coveredShare,
+  litShare,
+  recordedDetailMegapixels,
+  sharpCircleMm,
+  sharpShare,
+  shortestCoveringFocalLengthMm,
+} from './coverage.ts';
+import { depthOfFieldUm } from './depth-of-field.ts';
+import {
+  objectFieldDiagonalMm,
+  objectFieldHeightMm,
+  objectFieldWidthMm,
+  objectiveFocalLengthMm,
+  pupilDiameterMm,
+  relayFocalLengthMm,
+  scale,
+  sensorDiagonal,
+  systemMagnification,
+} from './first-order.ts';
+import {
+  cornerFNumber,
+  cornerIllumination,
+  cornerLossEv,
+  cutoffRadiusMm,
+  halfRadiusMm,
+  litCircleMm,
+  longestUnvignettedSpaceMm,
+  onsetRadiusMm,
+} from './light.ts';
+import {
+  airyDiameterUm,
+  contrastAtNyquist,
+  cutoffImageLpPerMm,
+  cutoffObjectLpPerMm,
+  nyquistLpPerMm,
+  opticalDetailMegapixels,
+  rayleighUm,
+  samplingRatio,
+} from './resolution.ts';
+
+/** Every figure of a report, in the groups and the order in which it is read. */
+export const GROUPS = {
+  picture: [
+    systemMagnification,
+    objectFieldWidthMm,
+    objectFieldHeightMm,
+    objectFieldDiagonalMm,
+    objectiveFocalLengthMm,
+    relayFocalLengthMm,
+  ],
+  coverage: [
+    correctedCircleMm,
+    litCircleMm,
+    sharpCircleMm,
+    correctedShare,
+    litShare,
+    sharpShare,
+    coveredShare,
+    cornerIllumination,
+    cornerLossEv,
+    cornerFNumber,
+    shortestCoveringFocalLengthMm,
+    longestUnvignettedSpaceMm,
+  ],
+  detail: [
+    rayleighUm,
+    airyDiameterUm,
+    cutoffObjectLpPerMm,
+    cutoffImageLpPerMm,
+    nyquistLpPerMm,
+    samplingRatio,
+    contrastAtNyquist,
+    opticalDetailMegapixels,
+    recordedDetailMegapixels,
+  ],
+  aperture: [pupilDiameterMm, systemNa, workingFNumber, depthOfFieldUm, magnificationChangePerMm, cornerChiefRayDeg],
+} as const;
+
+export type GroupName = keyof typeof GROUPS;
+
+/** Where the light falls: told beside the curve. */
+export const RADII = [onsetRadiusMm, halfRadiusMm, cutoffRadiusMm] as const;
+
+type Ids<L extends readonly Figure[]> = L[number]['id'];
+export type FigureId = { [G in GroupName]: Ids<(typeof GROUPS)[G]> }[GroupName];
+export type RadiusId = Ids<typeof RADII>;
+
+export const FIGURES = Object.values(GROUPS).flat() as readonly Figure<FigureId>[];
+export const FIGURE_IDS = FIGURES.map((f) => f.id);
+export const RADIUS_IDS = RADII.map((f) => f.id);
+
+/** All that is told with low and high. */
+export const TOLD: readonly Figure<FigureId | RadiusId>[] = [...FIGURES, ...RADII];
+
+/** The one graph of a pairing: built once, when core is loaded. */
+export const GRAPH = graph([...TOLD, rig, seen, scale, sensorDiagonal]);
+
+export const figureById = (id: FigureId | RadiusId): Figure => TOLD.find((f) => f.id === id) as Figure;

@@ -1,0 +1,84 @@
+import { hypot2 } from '../numeric.ts';
+import { amount } from '../parts/quantity.ts';
+import { cuts as cutsOf } from '../pupil/cuts.ts';
+import { relativeIllumination } from '../pupil/illumination.ts';
+import { scaleOf } from '../pupil/stops.ts';
+import type { Answer } from './answer.ts';
+import { type Assumption, assumptionsOf } from './assumptions.ts';
+import { cautionsOf } from './cautions.ts';
+import { type Evaluation, evaluate, stopsOf } from './evaluate.ts';
+import { FIGURE_IDS, type FigureId, RADIUS_IDS, type RadiusId } from './registry.ts';
+import type { Pairing } from './schema.ts';
+import { sentenceOf } from './sentence.ts';
+import { type Coverage, coverageOf } from './verdict.ts';
+
+/** Light at one distance from the middle of the picture; `lossEv` is left out where no light is left. */
+export interface CurvePoint {
+  radiusMm: number;
+  relativeIllumination: number;
+  lossEv?: number;
+}
+
+/** A stop that touches the corner's beam, as the contract tells it. */
+export interface CutAnswer {
+  stop: string;
+  onsetRadiusMm: number;
+  shareOfCornerLoss: number;
+  clearsAt?: { diameterMm?: number; infinitySpaceMm?: number };
+}
+
+export interface Report {
+  figures: Record<FigureId, Answer>;
+  vignetting: Record<RadiusId, Answer> & { curve: CurvePoint[]; cuts: CutAnswer[] };
+  sentence: string;
+  coverage: Coverage;
+  assumptions: Assumption[];
+  cautions: string[];
+}
+
+/** Points of the curve where no radii are asked for, from the middle to a little past the corner. */
+const CURVE_POINTS = 128;
+const CURVE_REACH = 1.15;
+
+/** @throws PairingError where the pairing contradicts itself */
+export const report = (pairing: Pairing): Report => reportOf(evaluate(pairing));
+
+export function reportOf(evaluation: Evaluation): Report {
+  const { answers, pairing } = evaluation;
+  const stops = stopsOf(evaluation.sheet);
+  const corner = hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm)) / 2;
+  const cuts = stops ? cutsOf(stops.rig, stops.seen, corner) : [];
+  const coverage = coverageOf(evaluation);
+  return {
+    figures: pick(answers, FIGURE_IDS),
+    vignetting: {
+      ...pick(answers, RADIUS_IDS),
+      curve: curveOf(evaluation, corner),
+      cuts: cuts.map(({ stop, onsetRadiusMm, shareOfCornerLoss, clearsAt }) => ({
+        stop,
+        onsetRadiusMm,
+        shareOfCornerLoss,
+        ...(Object.keys(clearsAt).length > 0 ? { clearsAt } : {}),
+      })),
+    },
+    sentence: sentenceOf(evaluation, coverage, cuts),
+    coverage,
+    assumptions: assumptionsOf(evaluation),
+    cautions: cautionsOf(evaluation),
+  };
+}
+
+/** The light at the radii asked for, or along the half-diagonal; empty where an opening is not known. */
+export function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
+  const stops = stopsOf(sheet);
+  if (!stops) return [];
+  const F = scaleOf(stops.rig);
+  const radii = pairing.radiiMm ?? Array.from({ length: CURVE_POINTS }, (_, i) => (CURVE_REACH * corner * i) / (CURVE_POINTS - 1));
+  return radii.map((radiusMm) => {
+    const E = relativeIllumination(stops.seen, radiusMm / F);
+    return E > 0 ? { radiusMm, relativeIllumination: E, lossEv: -Math.log2(E) + 0 } : { radiusMm, relativeIllumination: E };
+  });
+}
+
+const pick = <K extends string, V>(all: Readonly<Record<K, V>> | Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> =>
+  Object.fromEntries(ids.map((id) => [id, (all as Record<string, V>)[id]])) as Record<K, V>;

@@ -1,0 +1,163 @@
+import { hypot2 } from '../numeric.ts';
+import { amount } from '../parts/quantity.ts';
+import type { Cut } from '../pupil/cuts.ts';
+import { capital, listed, percent, short } from '../words.ts';
+import { numberIn } from './answer.ts';
+import { RELAY_RIM } from './aperture.ts';
+import type { Evaluation } from './evaluate.ts';
+import { nameOf, resolving } from './phrases.ts';
+import { TOLD } from './registry.ts';
+import { CIRCLE_FIGURE, type Coverage } from './verdict.ts';
+
+const CORNER = TOLD.findIndex((f) => f.id === 'cornerIllumination');
+
+/**
+ * The answer in words: magnification, what is reached, what bites and by how much, what would mend
+ * it, and what is not known. Every number in it is a figure of the same report, rounded.
+ */
+export function sentenceOf(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]): string {
+  const parts = [
+    lead(evaluation, coverage, cuts),
+    lightBesides(evaluation, coverage),
+    remedy(evaluation, coverage, cuts),
+    ...notKnown(coverage),
+    subject(evaluation, coverage),
+  ];
+  return parts.filter(Boolean).join(' ');
+}
+
+const mm = (x: number): string => `${short(x)} mm`;
+
+/** Distance between a circle's edge and the corners, mm. */
+function margin({ answers, pairing }: Evaluation, circle: keyof typeof CIRCLE_FIGURE): number {
+  const d = numberIn(answers[CIRCLE_FIGURE[circle]]) as number;
+  return Math.abs(d - hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm))) / 2;
+}
+
+function lead(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]): string {
+  const at = `At ${short(numberIn(evaluation.answers.systemMagnification) as number)}×`;
+  const bite = coverage.bites ? grounds(evaluation, coverage, cuts) : '';
+  const [w, h] = coverage.largestCropMm;
+  const middle = `the middle ${short(w)} × ${mm(h)}`;
+  switch (coverage.verdict) {
+    case 'covers':
+      return `${at} the picture is covered to the corners, ${field(evaluation)} of subject${reach(evaluation)}.`;
+    case 'crops':
+      return `${at}, keep ${middle} of the picture: ${bite}.`;
+    case 'misses':
+      return `${at} this pairing misses the sensor, only ${middle} of it counts: ${bite}.`;
+    case 'undecided':
+      if (coverage.hangsOn.length === 0)
+        return `${at} the picture shows ${field(evaluation)}, and whether it is good to the corners is open${bite ? `: ${bite}` : ''}.`;
+      return `${at}, whether the corners are covered hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;
+  }
+}
+
+function field({ answers }: Evaluation): string {
+  return `${short(numberIn(answers.objectFieldWidthMm) as number)} × ${mm(numberIn(answers.objectFieldHeightMm) as number)}`;
+}
+
+/** How far the objective's field goes beyond the corners, where it is known. */
+function reach(evaluation: Evaluation): string {
+  const field = evaluation.answers.correctedCircleMm;
+  if (field.state !== 'known') return '';
+  return `: the objective's field${typical(evaluation)} reaches ${mm(margin(evaluation, 'corrected'))} past them`;
+}
+
+const typical = ({ inputs }: Evaluation): string =>
+  inputs.some((input) => input.path === '/objective/fieldNumberMm' && input.origin === 'assumed') ? ', taken as typical,' : '';
+
+/** The limit that bites and its margin. */
+function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut[]): string {
+  const d = numberIn(evaluation.answers[CIRCLE_FIGURE[bites as 'lit']]) as number;
+  const short = d < hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm));
+  const ends = (): string =>
+    `${short ? 'ends' : 'reaches'} ${mm(margin(evaluation, bites as 'lit'))} ${short ? 'short of' : 'past'} the corners`;
+  switch (bites) {
+    case 'corrected':
+      return `the objective's field${typical(evaluation)} ${ends()}`;
+    case 'sharp':
+      return `the relay's rated circle ${ends()}`;
+    default:
+      return `${culprit(evaluation, cuts)} leaves the corners ${cornerLight(evaluation)}`;
+  }
+}
+
+function culprit({ pairing }: Evaluation, cuts: readonly Cut[]): string {
+  const worst = cuts[0];
+  if (!worst) return 'the pairing';
+  const rim = pairing.relay.clearApertureMm;
+  return worst.stop === RELAY_RIM && rim !== undefined ? `the relay's ${short(amount(rim))} mm rim` : worst.stop;
+}
+
+/** Narrower spreads than this are not worth words. */
+const TOLD_SPREAD = 0.05;
+
+const share = (E: number): string =>
+  E < 0.001 ? 'no light' : E >= 0.9995 ? 'all of the light' : `${percent(Math.min(E, 0.99))} of the light`;
+const bare = (E: number): string => (E < 0.001 ? 'nothing' : E >= 0.9995 ? 'all' : percent(Math.min(E, 0.99)));
+
+function cornerLight({ answers, spread }: Evaluation): string {
+  const E = answers.cornerIllumination;
+  if (E.state !== 'known') return 'an unknown share of the light';
+  const low = E.low ?? E.value;
+  const high = E.high ?? E.value;
+  if (high - low < TOLD_SPREAD) return share(E.value);
+  const pull = (m: (typeof spread.moves)[number]): number => Math.max(m.up[CORNER] as number, m.down[CORNER] as number);
+  const most = spread.moves.toSorted((a, b) => pull(b) - pull(a))[0];
+  return `${share(E.value)}, anywhere from ${bare(low)} to ${bare(high)}${most ? ` until you ${resolving(most.input.path)}` : ''}`;
+}
+
+/** The light in the corners, where it is not what bites. */
+function lightBesides(evaluation: Evaluation, coverage: Coverage): string {
+  const E = evaluation.answers.cornerIllumination;
+  if (coverage.bites === 'lit') return '';
+  if (E.state !== 'known') return "How much light the corners get is not known: give the relay's clear opening.";
+  if (E.value >= 0.9995 && (E.low ?? 1) > 1 - TOLD_SPREAD) return 'Light reaches the corners fully.';
+  return `The corners get ${cornerLight(evaluation)}.`;
+}
+
+/** The single change that would do, where there is one. */
+function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: readonly Cut[]): string {
+  if (verdict === 'covers' || !bites) return '';
+  if (bites === 'sharp')
+    return `A relay rated for ${mm(hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm)))} would cover.`;
+  const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
+  const longer =
+    shortest.state === 'known' && shortest.value > (numberIn(evaluation.answers.relayFocalLengthMm) as number) * 1.0005
+      ? `A ${mm(shortest.value)} relay would cover.`
+      : '';
+  if (bites === 'corrected') return longer;
+  const worst = cuts[0];
+  if (!worst) return longer;
+  const { infinitySpaceMm: space, diameterMm: opening } = worst.clearsAt;
+  if (space !== undefined)
+    return `With an infinity space of ${mm(space)} instead of ${short(amount(evaluation.pairing.infinitySpaceMm))} they would get all of it.`;
+  if (opening !== undefined) return `An opening of ${mm(opening)} there would give them all of it.`;
+  return longer || 'No single change clears them.';
+}
+
+const NOT_KNOWN = {
+  corrected: 'How far the objective stays corrected is not known: give its field number.',
+  lit: '',
+  sharp: 'How sharp the relay is out there is not known.',
+} as const;
+
+const notKnown = ({ unknown }: Coverage): string[] => unknown.map((c) => NOT_KNOWN[c]);
+
+function subject({ pairing, answers }: Evaluation, coverage: Coverage): string {
+  const s = coverage.subject;
+  if (!s || !pairing.subject) return '';
+  const m = numberIn(answers.systemMagnification) as number;
+  const w = pairing.subject.widthMm ?? (pairing.subject.heightMm as number);
+  const h = pairing.subject.heightMm ?? w;
+  const size = `The subject, ${short(m * w)} × ${mm(m * h)} on the sensor,`;
+  if (!s.fits) return `${size} is larger than the picture.`;
+  const said = {
+    covers: 'is covered',
+    crops: 'is not covered to its edges',
+    misses: 'is mostly not covered',
+    undecided: 'may or may not be covered',
+  } as const;
+  return capital(`${size} ${said[s.verdict]}.`);
+}

@@ -1,0 +1,91 @@
+import { PairingError, problemsOf, shown, steps as stepsOf, valueAt } from '../errors.ts';
+import { RULES } from '../parts/alternatives.ts';
+import type { Answer } from './answer.ts';
+import { evaluate } from './evaluate.ts';
+import { FIGURE_IDS, type FigureId } from './registry.ts';
+import { type Pairing, pairingSchema } from './schema.ts';
+import { type Coverage, coverageOf } from './verdict.ts';
+
+export const MOST_STEPS = 400;
+
+export interface Sweep {
+  pairing: Pairing;
+  /** JSON Pointer of the quantity that is varied, into the pairing. */
+  vary: string;
+  from: number;
+  to: number;
+  /** How many values, both ends included. */
+  steps: number;
+  figures?: FigureId[] | undefined;
+}
+
+export interface SweepAnswer {
+  vary: string;
+  values: number[];
+  reports: { figures: Partial<Record<FigureId, Answer>>; coverage: Coverage }[];
+}
+
+/**
+ * The pairing at evenly spaced values of one of its quantities, all else held.
+ * @throws PairingError where the pointer names no number, or a value contradicts the rest
+ */
+export function sweep({ pairing, vary, from, to, steps, figures = FIGURE_IDS }: Sweep): SweepAnswer {
+  const values = Array.from({ length: steps }, (_, i) => from + ((to - from) * i) / Math.max(1, steps - 1));
+  return {
+    vary,
+    values,
+    reports: values.map((value, i) => {
+      const evaluation = evaluateAt(pairing, vary, value, i === 0 ? '/from' : '/to');
+      return {
+        figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
+        coverage: coverageOf(evaluation),
+      };
+    }),
+  };
+}
+
+/** Problems of a varied pairing are problems of the end that was asked for. */
+function evaluateAt(pairing: Pairing, vary: string, value: number, blame: string) {
+  const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
+  try {
+    if (!changed.success) throw new PairingError(problemsOf(changed.error, undefined));
+    return evaluate(changed.data);
+  } catch (error) {
+    if (!(error instanceof PairingError)) throw error;
+    throw new PairingError(
+      error.problems.map((p) => ({ ...p, path: blame, given: shown(value), message: `at ${value}: ${p.path} ${p.message}` })),
+    );
+  }
+}
+
+/**
+ * The pairing with the number at `path` replaced: a quantity keeps its origin and its ±, and what says
+ * the same thing otherwise (a power beside a focal length) is left out.
+ * @throws PairingError where there is no number to vary
+ */
+export function withValue(pairing: Pairing, path: string, value: number): Pairing {
+  const keys = stepsOf(path);
+  const last = keys.at(-1) ?? '';
+  const here = valueAt(pairing, keys);
+  const parent = valueAt(pairing, keys.slice(0, -1));
+  const rule = RULES.find((r) => r.of === keys[0] && r.names.includes(last));
+  const standsIn = rule !== undefined && keys.length === 2;
+  if (typeof parent !== 'object' || parent === null || Array.isArray(parent) || (!isQuantity(here) && !standsIn))
+    throw new PairingError([
+      {
+        path: '/vary',
+        code: 'notANumber',
+        message: 'names no number of this pairing',
+        given: shown(path),
+        expected: 'a JSON Pointer such as /relay/focalLengthMm or /infinitySpaceMm',
+      },
+    ]);
+  const changed = JSON.parse(JSON.stringify(pairing)) as Pairing;
+  const target = valueAt(changed, keys.slice(0, -1)) as Record<string, unknown>;
+  target[last] = typeof here === 'object' ? { ...here, value } : value;
+  if (standsIn) for (const other of rule.names) if (other !== last) delete target[other];
+  return changed;
+}
+
+const isQuantity = (x: unknown): boolean =>
+  typeof x === 'number' || (typeof x === 'object' && x !== null && typeof (x as { value?: unknown }).value === 'number');

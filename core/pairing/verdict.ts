@@ -1,0 +1,127 @@
+import { hypot2 } from '../numeric.ts';
+import { amount } from '../parts/quantity.ts';
+import { interval, numberIn } from './answer.ts';
+import { CIRCLES, type Circle } from './coverage.ts';
+import type { Evaluation } from './evaluate.ts';
+import type { FigureId } from './registry.ts';
+import { TOLD } from './registry.ts';
+import type { Spread } from './spread.ts';
+
+export const VERDICTS = ['covers', 'crops', 'misses', 'undecided'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** The verdict on one rectangle of the picture: the sensor, or the subject on it. */
+interface Judged {
+  verdict: Verdict;
+  /** The smallest known circle, where it does not surely reach the corners. */
+  bites?: Circle;
+  /** The inputs whose interval decides, the most weighty first; empty unless `undecided` by ±. */
+  hangsOn: string[];
+}
+
+export interface SubjectCoverage extends Judged {
+  /** The subject's diagonal on the sensor. */
+  diagonalMm: number;
+  /** False where the subject is larger than the sensor: then only the part on it is judged. */
+  fits: boolean;
+}
+
+export interface Coverage extends Judged {
+  /** Circles that are not known, and so do not count as passing. */
+  unknown: Circle[];
+  /** The grounds in words, one a circle. */
+  reasons: string[];
+  /** The largest rectangle of the sensor's shape inside every known circle. */
+  largestCropMm: [width: number, height: number];
+  subject?: SubjectCoverage;
+}
+
+export const CIRCLE_FIGURE = { corrected: 'correctedCircleMm', lit: 'litCircleMm', sharp: 'sharpCircleMm' } as const satisfies Record<
+  Circle,
+  FigureId
+>;
+
+/** A crop under this share of the sensor's width is a miss. */
+const LEAST_CROP = 0.5;
+
+export function coverageOf(evaluation: Evaluation): Coverage {
+  const { pairing, answers } = evaluation;
+  const width = amount(pairing.sensor.widthMm);
+  const height = amount(pairing.sensor.heightMm);
+  const diagonal = hypot2(width, height);
+  const unknown = CIRCLES.filter((c) => interval(answers[CIRCLE_FIGURE[c]]) === undefined);
+  const smallest = Math.min(...CIRCLES.map((c) => numberIn(answers[CIRCLE_FIGURE[c]]) ?? Number.POSITIVE_INFINITY));
+  const crop = Math.min(1, smallest / diagonal);
+  const subject = onSensor(evaluation, width, height);
+  return {
+    ...judge(evaluation, diagonal),
+    unknown,
+    reasons: CIRCLES.map((c) => reason(evaluation, c, diagonal)),
+    largestCropMm: [crop * width, crop * height],
+    ...(subject ? { subject: { ...judge(evaluation, subject.diagonalMm), ...subject } } : {}),
+  };
+}
+
+/** The subject's bounding box on the sensor, cut to the sensor; a missing side is taken as the given one. */
+function onSensor(
+  { pairing: { subject }, answers }: Evaluation,
+  width: number,
+  height: number,
+): { diagonalMm: number; fits: boolean } | undefined {
+  const m = numberIn(answers.systemMagnification);
+  const long = subject?.widthMm ?? subject?.heightMm;
+  if (m === undefined || long === undefined) return undefined;
+  const w = m * long;
+  const h = m * (subject?.heightMm ?? long);
+  return { diagonalMm: hypot2(Math.min(w, width), Math.min(h, height)), fits: w <= width && h <= height };
+}
+
+/** Judged at every circle's low, and at every circle's high: where the two differ it is undecided. */
+function judge(evaluation: Evaluation, diagonal: number): Judged {
+  const known = CIRCLES.flatMap((circle) => {
+    const span = interval(evaluation.answers[CIRCLE_FIGURE[circle]]);
+    return span ? [{ circle, low: span[0], value: span[1], high: span[2] }] : [];
+  });
+  const first = known.toSorted((a, b) => a.value - b.value)[0];
+  if (!first) return { verdict: 'undecided', hangsOn: [] };
+  const at = (c: number): Verdict => (c >= diagonal ? 'covers' : c < LEAST_CROP * diagonal ? 'misses' : 'crops');
+  const least = at(Math.min(...known.map((k) => k.low)));
+  const most = at(Math.min(...known.map((k) => k.high)));
+  // With the light alone known, only a miss cannot change any more.
+  const onlyLight = known.every((k) => k.circle === 'lit');
+  // The circle that the verdict turns on: the smallest, or where that one passes the one whose low fails.
+  const doubtful = known.toSorted((a, b) => a.low - b.low)[0] as (typeof known)[number];
+  const bites = first.value < diagonal ? first.circle : doubtful.low < diagonal ? doubtful.circle : undefined;
+  const verdict = least !== most || (onlyLight && least !== 'misses') ? 'undecided' : least;
+  return {
+    verdict,
+    ...(bites ? { bites } : {}),
+    hangsOn: least !== most ? deciding(evaluation, bites ?? first.circle) : [],
+  };
+}
+
+/** The inputs that move a circle, the one that moves it most first; a tenth of that is too little. */
+function deciding({ spread }: Evaluation, circle: Circle): string[] {
+  const j = TOLD.findIndex((f) => f.id === CIRCLE_FIGURE[circle]);
+  const pull = (move: Spread['moves'][number]): number => Math.max(move.up[j] as number, move.down[j] as number);
+  const moves = spread.moves.filter((m) => pull(m) > 0).toSorted((a, b) => pull(b) - pull(a));
+  const most = moves[0] ? pull(moves[0]) : 0;
+  return moves.filter((m) => pull(m) >= most / 10).map((m) => m.input.path);
+}
+
+const NAMES: Record<Circle, string> = { corrected: "the objective's corrected field", lit: 'the light', sharp: "the relay's sharp circle" };
+const round = (x: number): string => String(Number(x.toPrecision(3)));
+
+function reason({ answers }: Evaluation, circle: Circle, diagonal: number): string {
+  const a = answers[CIRCLE_FIGURE[circle]];
+  const span = interval(a);
+  if (!span) return `${NAMES[circle]} is not known`;
+  const [low, value, high] = span;
+  if (value === Number.POSITIVE_INFINITY) return `${NAMES[circle]} is not limited`;
+  const side =
+    value >= diagonal
+      ? `reaches ${round((value - diagonal) / 2)} mm past the corners`
+      : `ends ${round((diagonal - value) / 2)} mm short of the corners`;
+  const sure = low >= diagonal || high < diagonal ? '' : ', which its ± leaves open';
+  return `${NAMES[circle]} ${side}${sure}`;
+}

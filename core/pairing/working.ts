@@ -1,0 +1,84 @@
+import { type Figure, Gap, type Node } from '../figure.ts';
+import type { Origin } from '../parts/quantity.ts';
+import { short } from '../words.ts';
+import type { Evaluation } from './evaluate.ts';
+import { raw } from './evaluate.ts';
+
+/** One number that a formula stands on. */
+export interface WorkingTerm {
+  symbol: string;
+  words: string;
+  /** As shown, with its unit. */
+  text: string;
+  /** Set for inputs: where to change it, and where it comes from. */
+  path?: string;
+  origin?: Origin;
+  /** Set for values on the way: their own working. */
+  working?: { symbols: string; numbers: string };
+}
+
+/** A figure told three times: in words, in symbols, with this pairing's numbers. */
+export interface Working {
+  words: string;
+  symbols: string;
+  numbers: string;
+  source: string;
+  terms: WorkingTerm[];
+}
+
+type Show = (value: number) => string;
+const DIGITS = 5;
+const shown: Show = (x) => short(x, DIGITS);
+
+/** The working of one figure; `show` writes a number (the tests pass all its digits). */
+export function workingOf(evaluation: Evaluation, figure: Figure, show: Show = shown): Working {
+  const texts = formula(evaluation, figure, show);
+  return { words: figure.words, source: figure.source, ...texts, terms: termsOf(evaluation, figure, show) };
+}
+
+const numeric = (node: Node): boolean => node.symbol !== '';
+
+function formula({ sheet }: Evaluation, node: Node, show: Show): { symbols: string; numbers: string } {
+  if (node.kind === 'leaf') return { symbols: node.symbol, numbers: '' };
+  const values = node.needs.map((need) => raw(sheet, need));
+  const present = values.map((v) => typeof v === 'number');
+  const symbols = node.as(...node.needs.map((need, i) => (present[i] || !(values[i] instanceof Gap) ? need.symbol : '')));
+  const right = node.as(...values.map((v) => (typeof v === 'number' ? show(v) : '')));
+  const value = raw(sheet, node);
+  const result = typeof value === 'number' ? show(value) : '';
+  return {
+    symbols: symbols ? `${node.symbol} = ${symbols}` : node.symbol,
+    numbers: right && right !== result ? `${node.symbol} = ${right} = ${result}` : `${node.symbol} = ${result}`,
+  };
+}
+
+/** What stands in the formula, and once more what stands in that, down to the inputs; each once. */
+function termsOf(evaluation: Evaluation, figure: Figure, show: Show): WorkingTerm[] {
+  const seen = new Set<Node>();
+  const terms: WorkingTerm[] = [];
+  const visit = (node: Node): void => {
+    if (node.kind === 'leaf') return;
+    for (const need of node.needs) {
+      if (seen.has(need)) continue;
+      seen.add(need);
+      const value = raw(evaluation.sheet, need);
+      if (numeric(need) && typeof value === 'number') terms.push(term(evaluation, need, value, show));
+      visit(need);
+    }
+  };
+  visit(figure);
+  return terms;
+}
+
+function term(evaluation: Evaluation, node: Node, value: number, show: Show): WorkingTerm {
+  const input = evaluation.inputs.find((i) => i.leaf === node);
+  const unit = node.unit && node.unit !== '1' ? ` ${node.unit}` : '';
+  const spread = input && input.plusMinus > 0 ? ` ± ${short(input.plusMinus, 2)}` : '';
+  return {
+    symbol: node.symbol,
+    words: node.words,
+    text: `${Number.isFinite(value) ? show(value) : 'without limit'}${spread}${unit}`,
+    ...(input ? { path: input.path, origin: input.origin } : {}),
+    ...(node.kind === 'leaf' ? {} : { working: formula(evaluation, node, show) }),
+  };
+}

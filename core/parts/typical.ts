@@ -1,0 +1,95 @@
+import type { Objective } from './objective.ts';
+import { amount, BOUNDS, type Bounded, type Quantity } from './quantity.ts';
+import type { Relay } from './relay.ts';
+
+/**
+ * What is taken where nothing is known: class-typical values with an interval that surely holds the
+ * truth. All of it is common practice of the trade, from memory, without a source; every one is told
+ * as an assumption and gives way to what the user marks or measures.
+ */
+export interface Guess {
+  readonly value: number;
+  readonly plusMinus: number;
+  readonly why: string;
+}
+
+/** Half-width, as a share of the value, of markings that the trade knows to be loose. */
+const LOOSE_POWER = 0.05;
+const LOOSE_FOCAL_LENGTH = 0.05;
+
+/** How much less than its filter thread a close-up lens or tube leaves open, mm. */
+const RIM_UNDER_THREAD = 5;
+const RIM_UNDER_THREAD_PLUS_MINUS = 2;
+
+/** Where a camera lens's entrance pupil sits behind its rim, as a share of its focal length. */
+const PUPIL_DEPTH_SHARE = 0.4;
+const PUPIL_DEPTH_PLUS_MINUS = 0.2;
+
+/** Half the diagonal of the largest common sensor that a camera lens is made for, mm (36 x 24). */
+const HALF_FULL_FRAME = 21.6;
+
+const middle = (low: number, high: number, why: string): Guess => ({ value: (low + high) / 2, plusMinus: (high - low) / 2, why });
+
+/** Keeps a guess inside the bounds of its name. */
+export function within(name: Bounded, guess: Guess): Guess {
+  const low = Math.max(BOUNDS[name][0], guess.value - guess.plusMinus);
+  const high = Math.min(BOUNDS[name][1], guess.value + guess.plusMinus);
+  return middle(low, high, guess.why);
+}
+
+/** Exit pupil from the shoulder: somewhere in the barrel, or at most 10 mm outside it. */
+export function exitPupil(objective: Objective): Guess {
+  const { parfocalDistanceMm: parfocal, workingDistanceMm: working } = objective;
+  if (parfocal !== undefined && working !== undefined) {
+    const barrel = Math.max(0, amount(parfocal) - amount(working));
+    return middle(-barrel, 10, "the exit pupil's place is hardly ever published: somewhere in the barrel or up to 10 mm outside");
+  }
+  return { value: 0, plusMinus: 30, why: "the exit pupil's place is hardly ever published, and the barrel's length is not known either" };
+}
+
+export const loosePower = (q: Quantity): Guess => ({
+  value: q.value,
+  plusMinus: LOOSE_POWER * q.value,
+  why: `the dioptres engraved on a close-up lens are good to about ${100 * LOOSE_POWER} %`,
+});
+
+export const looseFocalLength = (q: Quantity): Guess => ({
+  value: q.value,
+  plusMinus: LOOSE_FOCAL_LENGTH * q.value,
+  why: `the focal length engraved on a camera lens is good to about ${100 * LOOSE_FOCAL_LENGTH} %`,
+});
+
+/** Clear opening inferred from a filter thread such as `58 x 0.75` or `M42 x 1`, or undefined. */
+export function rimFromThread(relay: Relay): Guess | undefined {
+  const threads = [relay.maleThread, relay.femaleThread].flatMap((t) => {
+    const diameter = t?.match(/^\s*M?\s*(\d+(?:\.\d+)?)/i)?.[1];
+    return diameter === undefined ? [] : [Number(diameter)];
+  });
+  if (threads.length === 0) return undefined;
+  const thread = Math.min(...threads);
+  if (thread - RIM_UNDER_THREAD <= RIM_UNDER_THREAD_PLUS_MINUS) return undefined;
+  return {
+    value: thread - RIM_UNDER_THREAD,
+    plusMinus: RIM_UNDER_THREAD_PLUS_MINUS,
+    why: 'the clear opening is taken a little under the thread',
+  };
+}
+
+/** A camera lens's rim: at least its entrance pupil, at most what lights its own picture evenly. */
+export function rimOfCameraLens(pupilDiameter: number, pupilDepth: number, focalLength: number): Guess {
+  const widest = pupilDiameter + 2 * Math.max(0, pupilDepth) * (HALF_FULL_FRAME / focalLength);
+  return middle(pupilDiameter, widest, "the front rim is taken between the lens's aperture and what would light its own picture evenly");
+}
+
+export const entrancePupilDepth = (focalLength: number): Guess => ({
+  value: PUPIL_DEPTH_SHARE * focalLength,
+  plusMinus: PUPIL_DEPTH_PLUS_MINUS * focalLength,
+  why: "the depth of the lens's aperture behind its rim is a guess by focal length",
+});
+
+/** The front principal plane: near the rim of a close-up lens, almost anywhere for a camera lens. */
+export const principalPlane = (relay: Relay, focalLength: number): Guess => ({
+  value: 0,
+  plusMinus: relay.kind === 'camera-lens' ? focalLength / 2 : 5,
+  why: "the relay's front principal plane is taken at its rim",
+});

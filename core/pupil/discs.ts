@@ -1,0 +1,86 @@
+/**
+ * Discs with their centres on one line, as stops are seen in the pupil, and the area they share.
+ *
+ * For an object point of slope `t` disc `i` has its centre at `walk[i] · t` and the radius
+ * `radius[i]`. The shared region is `|y| <= √(min over i of rᵢ² - (x - cᵢ)²)`. All those parabolas
+ * have the same `-x²`, so the lowest of them changes where straight lines `rᵢ² - cᵢ² + 2 cᵢ x` cross:
+ * the region's border is the lower envelope of lines, its arcs follow each other from the greatest
+ * centre to the smallest, and the area is a sum of arcs in closed form.
+ */
+export interface Discs {
+  readonly walk: readonly number[];
+  readonly radius: readonly number[];
+}
+
+/** A piece of the border: disc `of`, from `from` to `to` along the line of centres. */
+export interface Arc {
+  readonly of: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The arcs of the shared region's upper border from left to right; none where nothing is shared. */
+export function arcs({ walk, radius }: Discs, slope: number): Arc[] {
+  const count = walk.length;
+  let left = Number.NEGATIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
+  let at = 0;
+  for (let i = 0; i < count; i++) {
+    const c = (walk[i] as number) * slope;
+    const r = radius[i] as number;
+    // Of two discs that begin together the one with the smaller centre is the lower from there on.
+    if (c - r > left || (c - r === left && c < (walk[at] as number) * slope)) {
+      left = c - r;
+      at = i;
+    }
+    if (c + r < right) right = c + r;
+  }
+  const found: Arc[] = [];
+  let x = left;
+  while (x < right) {
+    const c = (walk[at] as number) * slope;
+    const q = (radius[at] as number) ** 2 - c * c;
+    let to = right;
+    let next = at;
+    for (let j = 0; j < count; j++) {
+      const cj = (walk[j] as number) * slope;
+      if (cj >= c) continue;
+      const crossing = ((radius[j] as number) ** 2 - cj * cj - q) / (2 * (c - cj));
+      if (crossing < to || (crossing === to && next !== at && cj < (walk[next] as number) * slope)) {
+        to = crossing;
+        next = j;
+      }
+    }
+    if (to > x) {
+      found.push({ of: at, from: x, to });
+      x = to;
+    }
+    if (next === at) break;
+    at = next;
+  }
+  return found;
+}
+
+/** Half the height of a disc at `u` from its centre. */
+const halfHeight = (r: number, u: number): number => Math.sqrt(Math.max(0, r * r - u * u));
+
+/** Area to the left of `u` from the centre, less half the disc: `u √(r² - u²) + r² asin(u/r)`. */
+const swept = (r: number, u: number): number => {
+  const inside = Math.min(r, Math.max(-r, u));
+  return inside * halfHeight(r, inside) + r * r * Math.asin(inside / r);
+};
+
+/** The shared area (radius units squared) and its rate with the slope. An empty one is exactly 0. */
+export function sharedArea(discs: Discs, slope: number): readonly [area: number, rate: number] {
+  let area = 0;
+  let rate = 0;
+  for (const { of, from, to } of arcs(discs, slope)) {
+    const k = discs.walk[of] as number;
+    const r = discs.radius[of] as number;
+    const c = k * slope;
+    area += swept(r, to - c) - swept(r, from - c);
+    // Only the border's own motion counts: where two arcs meet they meet at equal height.
+    rate += 2 * k * (halfHeight(r, from - c) - halfHeight(r, to - c));
+  }
+  return [area, rate];
+}

@@ -1,0 +1,84 @@
+import { divergence, imageScale } from '../paraxial/conjugates.ts';
+import type { Discs } from './discs.ts';
+
+/** A round stop where it stands: `fromPupil` in the infinity space, `fromSensor` behind the relay. */
+export interface PlacedStop {
+  readonly label: string;
+  /** JSON Pointer of the input that sets its opening; '' for the objective's own pupil. */
+  readonly path: string;
+  readonly diameterMm: number;
+  readonly place: 'pupil' | 'shoulder' | 'relay' | 'sensor';
+  /** From the shoulder, from the relay's rim, or from the sensor, as `place` says; 0 for the pupil. */
+  readonly atMm: number;
+}
+
+/** Where everything stands, in mm: what the stops are seen through. */
+export interface Rig {
+  readonly stops: readonly PlacedStop[];
+  readonly infinitySpaceMm: number;
+  readonly exitPupilFromShoulderMm: number;
+  readonly principalPlaneFromRimMm: number;
+  readonly relayFocalLengthMm: number;
+  readonly sensorOffsetMm: number;
+}
+
+/**
+ * The stops as seen in the objective's exit pupil. A ray at pupil height `p` of slope `t` meets a stop
+ * at `A p + B t`, so a stop of radius `b` passes the disc of radius `b / |A|` with its centre at
+ * `-(B/A) t`. With `c` and `F` of `conjugates.ts`: in the infinity space at `z` from the pupil
+ * `A = 1 + c z`, `B = z`; behind the relay at `l` before the sensor `A = l / F`,
+ * `B = F - l (1 - z_H / f)`. Where `A` is 0 the stop is a field stop and passes `|t| <= b / |B|`.
+ */
+export interface SeenStops extends Discs {
+  /** The greatest slope that the field stops pass. */
+  readonly fieldSlope: number;
+  /** Index of the disc that limits the axial beam: the smallest. */
+  readonly limiting: number;
+  /** For each disc its stop in `Rig.stops`; field stops have none. */
+  readonly stopOf: readonly number[];
+  readonly fieldStop: number | undefined;
+}
+
+export const toPrincipalPlane = (rig: Rig): number => rig.infinitySpaceMm - rig.exitPupilFromShoulderMm + rig.principalPlaneFromRimMm;
+
+export const scaleOf = (rig: Rig): number => imageScale(rig.relayFocalLengthMm, rig.sensorOffsetMm, toPrincipalPlane(rig));
+
+/** Distance from the exit pupil of a stop in the infinity space. */
+export function fromPupil(rig: Rig, stop: PlacedStop): number {
+  if (stop.place === 'pupil') return 0;
+  const shoulder = -rig.exitPupilFromShoulderMm;
+  return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + rig.infinitySpaceMm + stop.atMm;
+}
+
+export function seenStops(rig: Rig): SeenStops {
+  const f = rig.relayFocalLengthMm;
+  const z = toPrincipalPlane(rig);
+  const F = imageScale(f, rig.sensorOffsetMm, z);
+  const c = divergence(f, rig.sensorOffsetMm, z);
+  const walk: number[] = [];
+  const radius: number[] = [];
+  const stopOf: number[] = [];
+  let fieldSlope = Number.POSITIVE_INFINITY;
+  let fieldStop: number | undefined;
+  let limiting = 0;
+  rig.stops.forEach((stop, i) => {
+    const behind = stop.place === 'sensor';
+    const at = behind ? stop.atMm : fromPupil(rig, stop);
+    const A = behind ? at / F : 1 + c * at;
+    const B = behind ? F - at * (1 - z / f) : at;
+    const b = stop.diameterMm / 2;
+    if (Math.abs(A) < 1e-12) {
+      const passes = b / Math.abs(B);
+      if (passes < fieldSlope) {
+        fieldSlope = passes;
+        fieldStop = i;
+      }
+      return;
+    }
+    walk.push(-B / A);
+    radius.push(b / Math.abs(A));
+    stopOf.push(i);
+    if (b / Math.abs(A) < (radius[limiting] as number)) limiting = radius.length - 1;
+  });
+  return { walk, radius, fieldSlope, limiting, stopOf, fieldStop };
+}

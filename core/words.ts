@@ -1,0 +1,29 @@
+/** Numbers and lists as people read them. */
+
+/** A number with at most `digits` significant digits and no idle zeros. */
+export const short = (x: number, digits = 3): string => {
+  const text = String(Number(x.toPrecision(digits)));
+  return text.replace('-', '−');
+};
+
+/** A share as a percentage: whole from 10 % up, one digit below. */
+export function percent(share: number): string {
+  const p = 100 * share;
+  return `${p >= 10 || p === 0 ? short(Math.round(p)) : short(p, p < 1 ? 1 : 2)} %`;
+}
+
+/** The digits that a number earns: down to the first digit of its ±, at most `most` of them. */
+export function earned(value: number, low: number | undefined, high: number | undefined, most = 4): string {
+  if (value === 0) return '0';
+  const half = Math.max(value - (low ?? value), (high ?? value) - value);
+  if (!(half > 0) || !Number.isFinite(half)) return short(value, most);
+  const last = Math.floor(Math.log10(half));
+  const first = Math.floor(Math.log10(Math.abs(value)));
+  return short(value, Math.min(most, Math.max(1, first - last + 1)));
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export const listed = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
