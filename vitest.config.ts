@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+/** Projects by what they need: core and published need nothing, api the built server, web a browser too. */
+export default defineConfig({
+  test: {
+    reporters: ['default', './tests/tools/count-reporter.ts'],
+    coverage: {
+      provider: 'v8',
+      include: ['core/**/*.ts', 'api/**/*.ts'],
+      exclude: ['api/main.ts'],
+      reporter: ['text-summary'],
+      thresholds: { statements: 95, branches: 90 },
+    },
+    projects: [
+      { test: { name: 'core', include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'] } },
+      { test: { name: 'api', include: ['tests/api/**/*.test.ts'] } },
+      { test: { name: 'web', include: ['tests/web/**/*.test.ts'], testTimeout: 30_000, hookTimeout: 60_000, fileParallelism: false } },
+    ],
+  },
+});
