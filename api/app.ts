@@ -1,0 +1,77 @@
+import { OpenAPIHono } from '@hono/zod-openapi';
+import type { Context } from 'hono';
+import { CATALOGUE } from './catalogue.ts';
+import { guarded, secured } from './guard.ts';
+import { readJson } from './limits.ts';
+import { problemAnswer, Refusal, refusal } from './problems.ts';
+import { described } from './routes/described.ts';
+import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
+import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
+import { builtPage, type Page, readPage, servePage } from './static.ts';
+
+export interface Setting {
+  /** The name or address that the server listens on: requests may be sent to it as well as to loopback. */
+  host?: string;
+  /** The built page; by default what stands in `dist/web`. */
+  page?: Page;
+  /** Told of every fault of our own, which the answer keeps to itself. */
+  onFault?: (error: unknown) => void;
+}
+
+const ABOUT = {
+  openapi: '3.1.0',
+  info: {
+    title: 'Pupilwalk',
+    version: '1',
+    description:
+      'Plans a photomacrography rig: an infinity-corrected objective, a relay as its tube lens, a camera. Lengths in mm unless a name says otherwise.',
+  },
+};
+
+/** The whole API and the page, without a server. */
+export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onFault = () => {} }: Setting = {}) {
+  const app = new OpenAPIHono();
+  app.use(secured);
+  app.use(guarded(host));
+  app.onError((error) => {
+    if (!(error instanceof Refusal)) onFault(error);
+    return problemAnswer(error);
+  });
+  app.notFound((c) => elsewhere(app, page, c));
+
+  return app
+    .openapi(healthRoute, (c) => c.json({ status: 'ok' as const }, 200))
+    .openapi(openApiRoute, (c) => c.json({ ...app.getOpenAPI31Document(ABOUT) }, 200))
+    .openapi(partsRoute, (c) => c.json(CATALOGUE, 200))
+    .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
+    .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
+    .openapi(described(app, sweepRoute), async (c) => c.json(sweepOver(await readJson(c)), 200))
+    .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200));
+}
+
+/** For the page: the routes with the types of what they take and answer. */
+export type App = ReturnType<typeof buildApp>;
+
+/** A file of the page, the methods that an address knows, or nothing. */
+function elsewhere(app: OpenAPIHono, page: Page, c: Context): Response {
+  const { method, path } = c.req;
+  const methods = new Set(app.routes.filter((r) => r.path === path && r.method !== 'ALL').map((r) => r.method));
+  if (methods.has('GET') || page.has(path)) methods.add('GET').add('HEAD');
+  if (method === 'GET' || method === 'HEAD') {
+    const file = servePage(page, c);
+    if (file) return file;
+  }
+  const allow = [...methods, 'OPTIONS'].join(', ');
+  if (methods.size > 0 && method === 'OPTIONS') return new Response(null, { status: 204, headers: { allow } });
+  return problemAnswer(
+    methods.size > 0
+      ? refusal(405, 'wrongMethod', 'uses a method that this address does not know', method, allow, { allow })
+      : refusal(
+          404,
+          'unknownAddress',
+          'asks for an address that means nothing here',
+          path,
+          path === '/' ? 'the built page: npm run build' : 'an address that GET /api/openapi.json lists',
+        ),
+  );
+}

@@ -1,0 +1,31 @@
+import { type Running, startServer } from './server.ts';
+
+/** Starts the server where PORT and HOST say, and stops it when it is told to. */
+
+const port = Number(process.env.PORT || 8787);
+const host = process.env.HOST || '127.0.0.1';
+
+const WHY: Record<string, string> = {
+  EADDRINUSE: `Port ${port} is taken: stop what uses it, or choose another with PORT=${port + 1}.`,
+  EACCES: `Port ${port} may not be used by you: choose one from 1024 up with PORT.`,
+  EADDRNOTAVAIL: `HOST=${host} is no address of this machine.`,
+  ENOTFOUND: `HOST=${host} is no name that this machine knows.`,
+};
+
+function leave(sentence: string): never {
+  console.error(sentence);
+  process.exit(1);
+}
+
+if (!Number.isInteger(port) || port < 0 || port > 65_535)
+  leave(`PORT=${process.env.PORT} is no port: give a whole number from 0 to 65535.`);
+
+let running: Running;
+try {
+  running = await startServer(port, { host, onFault: (error) => console.error(error) });
+} catch (error) {
+  leave(WHY[(error as NodeJS.ErrnoException).code ?? ''] ?? `Could not start: ${(error as Error).message}`);
+}
+console.log(`Pupilwalk is at ${running.address}`);
+
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => running.stop().then(() => process.exit(0)));

@@ -1,0 +1,98 @@
+import { createRoute } from '@hono/zod-openapi';
+import {
+  type Comparison,
+  compare,
+  contradictions,
+  type Pairing,
+  PairingError,
+  problemsOf,
+  type Report,
+  report,
+  type SweepAnswer,
+  sweep,
+} from '../../core/index.ts';
+import { Refusal, under } from '../problems.ts';
+import { contradictionsOf, readPairing } from '../read-pairing.ts';
+import { BODY_REFUSALS } from '../schemas/problem.ts';
+import { comparisonSchema, reportSchema, sweepSchema } from '../schemas/report.ts';
+import { compareEnvelope, compareRequest, pairingRequest, sweepEnvelope, sweepRequest } from '../schemas/requests.ts';
+import { body, json } from './described.ts';
+
+/** The three questions about pairings: each reads a body, and refuses with problems or answers. */
+
+export const reportRoute = createRoute({
+  method: 'post',
+  path: '/api/pairings/report',
+  summary: 'a pairing worked out',
+  request: body(pairingRequest),
+  responses: { 200: json(reportSchema, 'every figure, the corner light, the sentence'), ...BODY_REFUSALS },
+});
+
+export const sweepRoute = createRoute({
+  method: 'post',
+  path: '/api/pairings/sweep',
+  summary: 'a pairing with one of its numbers varied',
+  request: body(sweepRequest),
+  responses: { 200: json(sweepSchema, 'figures and coverage at each value'), ...BODY_REFUSALS },
+});
+
+export const compareRoute = createRoute({
+  method: 'post',
+  path: '/api/pairings/compare',
+  summary: 'pairings side by side',
+  request: body(compareRequest),
+  responses: { 200: json(comparisonSchema, 'a report each, and each less the first'), ...BODY_REFUSALS },
+});
+
+const refuse = (problems: PairingError['problems']): never => {
+  throw new Refusal(422, problems.slice(0, MOST_PROBLEMS));
+};
+const MOST_PROBLEMS = 20;
+
+/** @throws Refusal 422 */
+function whole(given: unknown, at: string): Pairing {
+  const read = readPairing(given, at);
+  return read.pairing ?? refuse(read.problems);
+}
+
+/** @throws Refusal 422 */
+export function reportOn(given: unknown): Report {
+  const pairing = whole(given, '');
+  try {
+    return report(pairing);
+  } catch (error) {
+    return error instanceof PairingError ? refuse(error.problems) : raise(error);
+  }
+}
+
+/** @throws Refusal 422 */
+export function sweepOver(given: unknown): SweepAnswer {
+  const envelope = sweepEnvelope.safeParse(given);
+  if (!envelope.success) return refuse(problemsOf(envelope.error, given));
+  const pairing = whole(envelope.data.pairing, '/pairing');
+  try {
+    return sweep({ ...envelope.data, pairing });
+  } catch (error) {
+    if (!(error instanceof PairingError)) throw error;
+    // A pairing that contradicts itself as sent is to blame, not the end of the range.
+    const own = contradictions(pairing);
+    return refuse(own.length > 0 ? under('/pairing', own) : error.problems);
+  }
+}
+
+/** @throws Refusal 422 */
+export function compareAbreast(given: unknown): Comparison {
+  const envelope = compareEnvelope.safeParse(given);
+  if (!envelope.success) return refuse(problemsOf(envelope.error, given));
+  const read = envelope.data.pairings.map((pairing, i) => readPairing(pairing, `/pairings/${i}`));
+  const pairings = read.flatMap(({ pairing }) => (pairing ? [pairing] : []));
+  const problems = [
+    ...read.flatMap((r) => r.problems),
+    ...read.flatMap(({ pairing }, i) => (pairing ? contradictionsOf(pairing, `/pairings/${i}`) : [])),
+  ];
+  return problems.length > 0 ? refuse(problems) : compare(pairings);
+}
+
+const raise = (error: unknown): never => {
+  throw error;
+};
