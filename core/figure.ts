@@ -129,6 +129,8 @@ export interface Graph {
   fill(leaves: ReadonlyMap<Node, unknown>): Sheet;
   /** `sheet` brought up to date after the leaf at `place` was written. */
   follow(sheet: Sheet, place: number): void;
+  /** `sheet` brought up to date after any of its leaves were written. */
+  recompute(sheet: Sheet): void;
   /** The places that follow from the leaf at `place`, in order. */
   followers(place: number): readonly number[];
 }
@@ -147,23 +149,26 @@ export function graph(outputs: readonly Node[]): Graph {
 
   const needs = order.map((node) => (node.kind === 'leaf' ? [] : node.needs.map((need) => place.get(need) as number)));
   const work = order.map((node, i) => worker(node, needs[i] as number[]));
+  const worked = order.flatMap((node, i) => (node.kind === 'leaf' ? [] : [i]));
   const following = order.map((_, i) => {
     const reached = new Set([i]);
     for (let j = i + 1; j < order.length; j++) if ((needs[j] as number[]).some((n) => reached.has(n))) reached.add(j);
     return [...reached].slice(1);
   });
 
+  const recompute = (sheet: Sheet): void => {
+    for (const i of worked) sheet[i] = (work[i] as Worker)(sheet);
+  };
+
   return {
     order,
     place,
     fill(leaves) {
-      const sheet: Sheet = new Array(order.length);
-      for (let i = 0; i < order.length; i++) {
-        const node = order[i] as Node;
-        sheet[i] = node.kind === 'leaf' ? leaves.get(node) : (work[i] as Worker)(sheet);
-      }
+      const sheet: Sheet = order.map((node) => leaves.get(node));
+      recompute(sheet);
       return sheet;
     },
+    recompute,
     follow(sheet, at) {
       for (const i of following[at] as number[]) sheet[i] = (work[i] as Worker)(sheet);
     },
