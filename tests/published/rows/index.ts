@@ -1,0 +1,22 @@
+import type { Row } from '../row.ts';
+import { APERTURE } from './aperture.ts';
+import { CLOSE_UPS } from './close-up.ts';
+import { CONJUGATES } from './conjugates.ts';
+import { DEPTH } from './depth.ts';
+import { DIFFRACTION } from './diffraction.ts';
+import { FIELD } from './field.ts';
+import { RESOLUTION } from './resolution.ts';
+import { SAMPLING } from './sampling.ts';
+
+export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
+  'infinity space, vignetting and field': FIELD,
+  'pixel sampling': SAMPLING,
+  resolution: RESOLUTION,
+  'effective aperture': APERTURE,
+  'diffraction and contrast': DIFFRACTION,
+  'depth of field': DEPTH,
+  'close-up lenses': CLOSE_UPS,
+  'conjugates, on and off infinity': CONJUGATES,
+};
+
+export const ROWS: readonly Row[] = Object.values(TOPICS).flat();
