@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Node } from '../../../core/figure.ts';
 import { evaluate, type Pairing, pairingSchema, report } from '../../../core/index.ts';
 import { raw } from '../../../core/pairing/evaluate.ts';
 import { GRAPH, TOLD } from '../../../core/pairing/registry.ts';
@@ -16,7 +17,7 @@ const DRAWS = 1000;
 const MAY_FAIL = 5;
 
 function draw(evaluation: ReturnType<typeof evaluate>, r: Random): number[] {
-  const leaves = new Map(GRAPH.order.filter((n) => n.kind === 'leaf').map((n) => [n, raw(evaluation.sheet, n)] as const));
+  const leaves = new Map<Node, unknown>(GRAPH.order.filter((n) => n.kind === 'leaf').map((n) => [n, raw(evaluation.sheet, n)] as const));
   for (const input of evaluation.inputs) leaves.set(input.leaf, input.put(leaves.get(input.leaf), r.between(input.least, input.greatest)));
   const sheet = GRAPH.fill(leaves);
   return TOLD.map((figure) => plain(figure, raw(sheet, figure)));

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { type Pairing, report } from '../../../core/index.ts';
+
+/** Sentences word for word, their numbers worked out here by plain arithmetic. */
+const base: Pairing = {
+  objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, fieldNumberMm: 22, exitPupilFromShoulderMm: 0 },
+  relay: { kind: 'supplementary', focalLengthMm: 200, clearApertureMm: 54, frontPrincipalPlaneFromRimMm: 0 },
+  sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 },
+  infinitySpaceMm: 60,
+};
+const say = (change: Partial<Pairing>) => report({ ...base, ...change }).sentence;
+const objective = (more: object) => ({ objective: { ...base.objective, ...more } });
+const relay = (more: object) => ({ relay: { ...base.relay, ...more } });
+
+const diagonal = Math.hypot(36, 24);
+const round = (x: number) => String(Number(x.toPrecision(3)));
+const crop = (d: number) => `${round((36 * d) / diagonal)} × ${round((24 * d) / diagonal)} mm`;
+
+describe('the answer in words', () => {
+  it('covers: what is seen, how far the field reaches, the light, and what is not known', () => {
+    expect(say(objective({ fieldNumberMm: 44 }))).toBe(
+      `At 10× the picture is covered to the corners, 3.6 × 2.4 mm of subject: the objective's field reaches ${round((44 - diagonal) / 2)} mm past them. Light reaches the corners fully. How sharp the relay is out there is not known.`,
+    );
+  });
+  it('crops: what to keep, what bites by how much, and the relay that would cover', () => {
+    expect(say({})).toBe(
+      `At 10×, keep the middle ${crop(22)} of the picture: the objective's field ends ${round((diagonal - 22) / 2)} mm short of the corners. Light reaches the corners fully. A ${round((diagonal * 200) / 22)} mm relay would cover. How sharp the relay is out there is not known.`,
+    );
+  });
+  it('says where the field is only taken as typical', () => {
+    expect(say(objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } }))).toContain(
+      "the objective's field, taken as typical, ends",
+    );
+  });
+  it('misses', () =>
+    expect(say(objective({ fieldNumberMm: 12 }))).toMatch(
+      /^At 10× this pairing misses the sensor, only the middle 9\.98 × 6\.66 mm of it counts: the objective's field ends 15\.6 mm short/,
+    ));
+
+  it('names the rim, the light it leaves and the space that would clear it', () => {
+    const dim = { ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 14 }), infinitySpaceMm: 90 };
+    const clear = ((14 - 10) * 200) / diagonal;
+    const said = say(dim);
+    expect(said).toMatch(/the relay's 14 mm rim leaves the corners \d+ % of the light/);
+    expect(said).toContain(`With an infinity space of ${round(clear)} mm instead of 90 they would get all of it.`);
+  });
+  it('tells a beam cut whole as no light', () => {
+    const said = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 11 }), infinitySpaceMm: 400 });
+    expect(said).toContain("the relay's 11 mm rim leaves the corners no light");
+  });
+  it('tells a wide spread of light and what would narrow it', () => {
+    const said = say({
+      ...objective({ fieldNumberMm: 60, exitPupilFromShoulderMm: { value: 0, plusMinus: 30, origin: 'assumed' } }),
+      ...relay({ clearApertureMm: 20 }),
+      infinitySpaceMm: 90,
+    });
+    expect(said).toMatch(
+      /^At 10×, whether the corners are covered hangs on where the exit pupil sits: .* anywhere from \d+ % to .* until you locate the exit pupil\./,
+    );
+  });
+  it('asks for what is not known', () => {
+    const { fieldNumberMm: _, ...unrated } = base.objective;
+    const { clearApertureMm: __, ...open } = base.relay;
+    expect(say({ objective: unrated })).toBe(
+      'At 10× the picture shows 3.6 × 2.4 mm, and whether it is good to the corners is open. Light reaches the corners fully. How far the objective stays corrected is not known: give its field number. How sharp the relay is out there is not known.',
+    );
+    expect(say({ relay: open })).toContain("How much light the corners get is not known: give the relay's clear opening.");
+  });
+  it('says which rated circle would do where that one bites', () => {
+    expect(say({ ...objective({ fieldNumberMm: 60 }), ...relay({ imageCircleMm: 30 }) })).toContain(
+      `the relay's rated circle ends ${round((diagonal - 30) / 2)} mm short of the corners. Light reaches the corners fully. A relay rated for ${round(diagonal)} mm would cover.`,
+    );
+  });
+  it('answers for the subject', () => {
+    expect(say({ subject: { widthMm: 1.2, heightMm: 1.5 } })).toMatch(/The subject, 12 × 15 mm on the sensor, is covered\.$/);
+    expect(say({ subject: { widthMm: 1.2, heightMm: 2 } })).toMatch(/is not covered to its edges\.$/);
+    expect(say({ subject: { widthMm: 5 } })).toMatch(/The subject, 50 × 50 mm on the sensor, is larger than the picture\.$/);
+  });
+});

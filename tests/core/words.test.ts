@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { earned, listed, percent, short } from '../../core/index.ts';
+
+describe('numbers in words', () => {
+  it('keep three digits and no idle zeros', () => {
+    expect([short(10), short(3.6), short(18.3048), short(392.97), short(0.0123456), short(-8.1)]).toEqual([
+      '10',
+      '3.6',
+      '18.3',
+      '393',
+      '0.0123',
+      '−8.1',
+    ]);
+    expect(short(1234567)).toBe('1230000');
+  });
+  it('tell shares as percent, small ones with a digit more', () => {
+    expect([percent(0), percent(0.0024), percent(0.045), percent(0.32), percent(1)]).toEqual(['0 %', '0.2 %', '4.5 %', '32 %', '100 %']);
+  });
+  it('show the digits that ± has earned', () => {
+    expect(earned(12.3456, 12, 12.7)).toBe('12.3');
+    expect(earned(12.3456, 9, 16)).toBe('12');
+    expect(earned(0.3204, 0.0025, 0.789)).toBe('0.3');
+    expect(earned(199.987, 190, 210)).toBe('200');
+    expect(earned(12.3456, 12.3456, 12.3456)).toBe('12.35');
+    expect(earned(12.3456, undefined, undefined)).toBe('12.35');
+    expect(earned(0, -1, 1)).toBe('0');
+    expect(earned(3, -100, 100)).toBe('3');
+  });
+  it('list with an and', () => {
+    expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a and b', 'a, b and c']);
+  });
+});
