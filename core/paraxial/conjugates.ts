@@ -14,10 +14,14 @@ export const imageScale = (f: number, s: number, z: number): number => f + s - (
 /** `c` above, 1/mm: positive where the beams diverge. */
 export const divergence = (f: number, s: number, z: number): number => s / (f * imageScale(f, s, z));
 
-/** The focal length at which the image scale is `F`, all else held: `imageScale` backward. */
+/**
+ * The focal length at which the image scale is `F`, all else held: `imageScale` backward. 0 where every
+ * focal length gives more than that.
+ */
 export function focalLengthForScale(F: number, s: number, z: number): number {
   const half = (F - s) / 2;
-  return half + Math.sqrt(half * half + z * s);
+  const square = half * half + z * s;
+  return square < 0 ? 0 : Math.max(0, half + Math.sqrt(square));
 }
 
 /**

@@ -45,6 +45,8 @@ export function clearingSpaces(rig: Rig, r: number): readonly [least: number, gr
 }
 
 function linearSpaces(rig: Rig, r: number): readonly [number, number] | undefined {
+  // Off the focus a space on the way to the root may be one at which there is no picture.
+  if (!(scaleOf(rig) > 0)) return undefined;
   const here = room(rig, r);
   const farther = room({ ...rig, infinitySpaceMm: rig.infinitySpaceMm + 1 }, r);
   let least = Number.NEGATIVE_INFINITY;
@@ -52,6 +54,7 @@ function linearSpaces(rig: Rig, r: number): readonly [number, number] | undefine
   for (let i = 0; i < here.length; i++) {
     const value = here[i] as number;
     const rate = (farther[i] as number) - value;
+    if (!Number.isFinite(rate)) return undefined;
     if (Math.abs(rate) < 1e-12) {
       if (value < -1e-9) return undefined;
     } else if (rate < 0) greatest = Math.min(greatest, rig.infinitySpaceMm - value / rate);
