@@ -1,9 +1,24 @@
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+
+/**
+ * The page reads with zod and never writes JSON Schema, which zod would carry along: those modules'
+ * functions are emptied in the page's build, 7 kB less to wait for.
+ */
+const withoutJsonSchema: Plugin = {
+  name: 'without-json-schema',
+  enforce: 'pre',
+  transform(code, id) {
+    if (!/zod\/v4\/core\/(to-json-schema|json-schema-processors)\.js$/.test(id)) return undefined;
+    const names = [...code.matchAll(/^export (?:const|function|class) (\w+)/gm)].map((match) => match[1]);
+    return { code: names.map((name) => `export const ${name} = () => undefined;`).join('\n'), map: null };
+  },
+};
 
 /** The page: `web/` to `dist/web`. The server is bundled by `vite.server.config.ts`. */
 export default defineConfig({
   root: 'web',
+  plugins: [withoutJsonSchema],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   server: { proxy: { '/api': 'http://127.0.0.1:8787' } },
 });

@@ -1,0 +1,139 @@
+import { Chart, LinearScale, LineController, LineElement, type Plugin, PointElement } from 'chart.js';
+import type { Band, Drawing, Mark } from './drawing.ts';
+import type { Ink } from './ink.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale);
+
+/** Draws on a canvas; the returned handle is drawn anew by `show` and taken down by `destroy`. */
+export interface Drawn {
+  show(drawing: Drawing, ink: Ink): void;
+  destroy(): void;
+}
+
+export function draw(canvas: HTMLCanvasElement): Drawn {
+  let chart: Chart | undefined;
+  return {
+    show(drawing, ink) {
+      chart?.destroy();
+      chart = make(canvas, drawing, ink);
+    },
+    destroy: () => chart?.destroy(),
+  };
+}
+
+function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
+  const font = { family: ink.font, size: 13 };
+  const axis = { grid: { display: false }, border: { color: ink.ink, width: 1 }, ticks: { color: ink.ink, font, maxRotation: 0 } };
+  return new Chart(canvas, {
+    type: 'line',
+    data: {
+      datasets: drawing.lines.map((line) => ({
+        data: [...line.points],
+        borderColor: ink.ink,
+        borderWidth: line.width,
+        borderDash: [...line.dash],
+        pointRadius: 0,
+        tension: 0,
+      })),
+    },
+    options: {
+      animation: false,
+      responsive: true,
+      maintainAspectRatio: false,
+      parsing: false,
+      normalized: true,
+      events: [],
+      layout: { padding: { top: drawing.bands.length > 0 ? 26 : 16, right: 10 } },
+      plugins: { legend: { display: false }, tooltip: { enabled: false } },
+      scales: {
+        x: {
+          ...axis,
+          type: 'linear',
+          min: drawing.x.least,
+          max: drawing.x.greatest,
+          title: { display: true, text: drawing.x.title, color: ink.ink, font },
+        },
+        y: {
+          ...axis,
+          type: 'linear',
+          min: 0,
+          max: 100,
+          ticks: { ...axis.ticks, stepSize: 25, callback: (value) => `${value} %` },
+          title: { display: true, text: drawing.y.title, color: ink.ink, font },
+        },
+      },
+    },
+    plugins: [written(drawing, ink)],
+  });
+}
+
+/** Marks, bands and the lines' own names, in the page's ink. */
+function written(drawing: Drawing, ink: Ink): Plugin {
+  return {
+    id: 'written',
+    afterDraw(chart) {
+      const { ctx } = chart;
+      ctx.save();
+      ctx.font = `13px ${ink.font}`;
+      for (const mark of drawing.marks) drawMark(chart, mark, ink);
+      for (const band of drawing.bands) drawBand(chart, band, ink);
+      for (const { label, points } of drawing.lines) {
+        const point = label && points[label.at];
+        if (!label || !point) continue;
+        ctx.fillStyle = ink.ink;
+        ctx.font = `italic 14px ${ink.font}`;
+        placed(chart, label.text, px(chart, 'x', point.x) + 6, px(chart, 'y', point.y) - 7);
+      }
+      ctx.restore();
+    },
+  };
+}
+
+const px = (chart: Chart, axis: 'x' | 'y', value: number): number => chart.scales[axis]?.getPixelForValue(value) ?? 0;
+
+/** Text kept inside the chart. */
+function placed(chart: Chart, text: string, x: number, y: number): void {
+  const { left, right, top } = chart.chartArea;
+  const width = chart.ctx.measureText(text).width;
+  chart.ctx.fillText(text, Math.max(left + 3, Math.min(right - width - 2, x)), Math.max(top + 12, y));
+}
+
+function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
+  const { ctx, chartArea: area } = chart;
+  const at = px(chart, mark.along, mark.at);
+  ctx.strokeStyle = mark.bites ? ink.accent : ink.ink;
+  ctx.fillStyle = mark.bites ? ink.accent : ink.ink;
+  ctx.lineWidth = mark.bites ? 1.5 : 1;
+  ctx.setLineDash([...(mark.dash ?? [])]);
+  ctx.beginPath();
+  if (mark.along === 'x') {
+    ctx.moveTo(at, area.top);
+    ctx.lineTo(at, area.bottom);
+  } else {
+    ctx.moveTo(area.left, at);
+    ctx.lineTo(area.right, at);
+  }
+  ctx.stroke();
+  ctx.setLineDash([]);
+  if (mark.along === 'x') placed(chart, mark.text, at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
+  else placed(chart, mark.text, area.left + 6, at - 5);
+}
+
+/** A bar above the picture: thick where it covers, dotted where it is open, thin where it crops. */
+function drawBand(chart: Chart, band: Band, ink: Ink): void {
+  const { ctx, chartArea: area } = chart;
+  const from = px(chart, 'x', band.from);
+  const to = px(chart, 'x', band.to);
+  const y = area.top - 5;
+  ctx.strokeStyle = ink.ink;
+  ctx.fillStyle = ink.ink;
+  ctx.lineWidth = band.style === 'solid' ? 4 : band.style === 'dotted' ? 2 : 0.75;
+  ctx.setLineDash(band.style === 'dotted' ? [2, 4] : []);
+  ctx.beginPath();
+  ctx.moveTo(from + 1, y);
+  ctx.lineTo(to - 1, y);
+  ctx.stroke();
+  ctx.setLineDash([]);
+  const width = ctx.measureText(band.text).width;
+  if (width < to - from) ctx.fillText(band.text, (from + to - width) / 2, y - 7);
+}

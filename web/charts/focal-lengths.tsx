@@ -1,0 +1,80 @@
+import { computed } from '@preact/signals';
+import { percent, short, type Verdict } from '../../core/index.ts';
+import { type Varied, varied, type Window } from '../state/vary.ts';
+import { Canvas } from './canvas.tsx';
+import type { Drawing } from './drawing.ts';
+import { Table } from './table.tsx';
+
+const WORDS: Record<Verdict, string> = { covers: 'covers', crops: 'crops', misses: 'misses', undecided: 'open' };
+const STYLE = { covers: 'solid', undecided: 'dotted', crops: 'thin', misses: 'thin' } as const;
+
+const drawing = computed((): Drawing => {
+  const { tried, windows, now } = varied.value;
+  const line = (of: 'coveredShare' | 'cornerIllumination') =>
+    tried.flatMap((t) => (t[of] === undefined ? [] : [{ x: t.focalLengthMm, y: 100 * (t[of] as number) }]));
+  const covered = line('coveredShare');
+  const light = line('cornerIllumination');
+  return {
+    x: {
+      title: "the relay's focal length, mm",
+      least: tried[0]?.focalLengthMm ?? 0,
+      greatest: tried.at(-1)?.focalLengthMm ?? 1,
+    },
+    y: { title: 'share' },
+    lines: [
+      { points: covered, dash: [], width: 1.75, label: { text: 'picture covered', at: Math.floor(covered.length * 0.08) } },
+      { points: light, dash: [5, 3], width: 1.25, label: { text: 'light in the corner', at: Math.floor(light.length * 0.5) } },
+    ],
+    marks: [{ along: 'x', at: now, text: 'yours', dash: [2, 3] }],
+    bands: windows.map(({ verdict, from, to }) => ({ from, to, text: WORDS[verdict], style: STYLE[verdict] })),
+  };
+});
+
+/** What other focal lengths of the relay would do, and the window that covers. */
+export function FocalLengths() {
+  const says = captionOf(varied.value);
+  const { tried } = varied.value;
+  return (
+    <figure class="plate chart" aria-labelledby="vary-caption">
+      {tried.length > 1 && <Canvas drawing={drawing.value} says={says} />}
+      <figcaption id="vary-caption">{says}</figcaption>
+      <Table
+        title="The same focal lengths in numbers"
+        columns={['focal length, mm', 'magnification', 'picture covered', 'light in the corner', 'answer']}
+        rows={tried.map((t) => [
+          short(t.focalLengthMm, 4),
+          t.magnification === undefined ? 'not known' : `${short(t.magnification)}×`,
+          t.coveredShare === undefined ? 'not known' : percent(t.coveredShare),
+          t.cornerIllumination === undefined ? 'not known' : percent(t.cornerIllumination),
+          WORDS[t.verdict],
+        ])}
+      />
+    </figure>
+  );
+}
+
+function captionOf({ tried, windows, now }: Varied): string {
+  const first = tried[0]?.focalLengthMm ?? 0;
+  const last = tried.at(-1)?.focalLengthMm ?? 0;
+  const reaches = ({ from, to }: Window): string =>
+    from <= first && to >= last
+      ? `any from ${short(first)} to ${short(last)} mm`
+      : to >= last
+        ? `from ${short(from)} mm up`
+        : from <= first
+          ? `up to ${short(to)} mm`
+          : `from ${short(from)} to ${short(to)} mm`;
+  const of = (verdict: Verdict): string =>
+    windows
+      .filter((w) => w.verdict === verdict)
+      .map(reaches)
+      .join(', and ');
+  const yours = `yours has ${short(now)} mm`;
+  const held = 'all else held';
+  const covers = of('covers');
+  const open = of('undecided');
+  if (covers)
+    return `A relay of ${covers.replace(/^any /, '')} covers the picture, ${held}${open ? `; ${open} it is open` : ''}; ${yours}.`;
+  if (open) return `No relay from ${short(first)} to ${short(last)} mm is sure to cover, ${held}; ${open} it is open; ${yours}.`;
+  return `No relay from ${short(first)} to ${short(last)} mm covers the picture, ${held}; ${yours}.`;
+}

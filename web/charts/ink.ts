@@ -1,0 +1,14 @@
+/** The page's own colours, as a canvas needs them. */
+export interface Ink {
+  ink: string;
+  faint: string;
+  hair: string;
+  accent: string;
+  font: string;
+}
+
+export function inkOf(element: Element): Ink {
+  const style = getComputedStyle(element);
+  const at = (name: string): string => style.getPropertyValue(name).trim();
+  return { ink: at('--ink'), faint: at('--faint'), hair: at('--hair'), accent: at('--accent'), font: style.fontFamily };
+}

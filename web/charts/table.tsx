@@ -1,0 +1,32 @@
+/** The numbers of a chart behind a fold: with the keyboard and without eyes as good as the chart. */
+export function Table({ title, columns, rows }: { title: string; columns: readonly string[]; rows: readonly (readonly string[])[] }) {
+  return (
+    <details class="fold">
+      <summary>{title}</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reached by keyboard */}
+      <div class="scroll tall" tabIndex={0} role="region" aria-label={title}>
+        <table>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th scope="col" key={column}>
+                  {column}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([first, ...rest]) => (
+              <tr key={first}>
+                <th scope="row">{first}</th>
+                {rest.map((cell, i) => (
+                  <td key={columns[i + 1]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

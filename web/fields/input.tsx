@@ -1,0 +1,88 @@
+import { valueAt } from '../../core/index.ts';
+import { commit } from '../state/address.ts';
+import { draft, edit } from '../state/draft.ts';
+import { numberTyped } from '../state/json.ts';
+import { Complaint, toldAt } from './complaint.tsx';
+import { type Field, inputId } from './names.ts';
+import { Quantity } from './quantity.tsx';
+import { Typed } from './typed.tsx';
+
+/** What stands where a setting is left out. */
+const STANDING: Record<string, string> = { '/litThreshold': '0.5', '/wavelengthNm': '550' };
+
+/** One labelled input of any kind. */
+export function Input({ field, path }: { field: Field; path: string }) {
+  if (field.kind === 'quantity') return <Quantity field={field} path={path} />;
+  const here = valueAt(draft.value, path.slice(1).split('/'));
+  const found = toldAt(path);
+  const id = inputId(path);
+  const wrong = found.length > 0 ? `${id}-wrong` : undefined;
+  const text = here === undefined ? '' : String(here);
+  const numeric = field.kind === 'number' || field.kind === 'whole';
+  return (
+    <div class="field">
+      <label for={id}>{field.label}</label>
+      <div class="quantity">
+        {field.kind === 'choice' || field.kind === 'truth' ? (
+          <Choice field={field} path={path} id={id} text={text} wrong={wrong} />
+        ) : (
+          <Typed
+            id={id}
+            class={numeric ? '' : 'words'}
+            value={text}
+            numeric={numeric}
+            placeholder={STANDING[path]}
+            wrong={wrong}
+            onType={(typed) => change(path, numeric ? numberTyped(typed) : typed === '' ? undefined : typed)}
+          />
+        )}
+        {numeric && <span class="unit">{field.unit}</span>}
+      </div>
+      <Complaint id={`${id}-wrong`} found={found} />
+    </div>
+  );
+}
+
+/** A zoom's range is a pair: either end makes it one, and without both it goes. */
+function change(path: string, value: unknown): void {
+  const range = path.match(/^(.*\/focalLengthRangeMm)\/([01])$/);
+  if (!range) {
+    edit(path, value);
+    return;
+  }
+  const [, whole = '', end] = range;
+  const pair = valueAt(draft.value, whole.slice(1).split('/'));
+  const [low, high] = Array.isArray(pair) ? pair : [];
+  const next = end === '0' ? [value ?? '', high ?? ''] : [low ?? '', value ?? ''];
+  edit(whole, next.every((x) => x === '') ? undefined : next);
+}
+
+function Choice({ field, path, id, text, wrong }: { field: Field; path: string; id: string; text: string; wrong: string | undefined }) {
+  const truth = field.kind === 'truth';
+  const choices = truth
+    ? ([
+        ['true', 'yes'],
+        ['false', 'no'],
+      ] as const)
+    : (field.choices ?? []);
+  const needed = path === '/relay/kind';
+  return (
+    <select
+      id={id}
+      value={text}
+      aria-invalid={wrong ? true : undefined}
+      aria-describedby={wrong}
+      onChange={({ currentTarget: { value } }) => {
+        edit(path, value === '' ? undefined : truth ? value === 'true' : value);
+        commit();
+      }}
+    >
+      {!needed && <option value="">{path === '/depth/convention' ? 'wave term and pixel (usual)' : 'not given'}</option>}
+      {choices.map(([value, words]) => (
+        <option key={value} value={value}>
+          {words}
+        </option>
+      ))}
+    </select>
+  );
+}

@@ -1,0 +1,153 @@
+import type { BOUNDS } from '../../core/index.ts';
+
+/** One input of the page. `bound` names the limits that core keeps for it. */
+export interface Field {
+  /** The last steps of its path, below the part. */
+  key: string;
+  label: string;
+  kind: 'quantity' | 'number' | 'whole' | 'text' | 'choice' | 'truth';
+  unit?: string;
+  bound?: keyof typeof BOUNDS;
+  choices?: readonly (readonly [value: string, text: string])[];
+}
+
+const quantity = (key: keyof typeof BOUNDS, label: string, unit = 'mm'): Field => ({ key, label, unit, kind: 'quantity', bound: key });
+const number = (key: string, bound: keyof typeof BOUNDS, label: string, unit: string): Field => ({
+  key,
+  label,
+  unit,
+  kind: 'number',
+  bound,
+});
+const text = (key: string, label: string): Field => ({ key, label, kind: 'text' });
+const truth = (key: string, label: string): Field => ({ key, label, kind: 'truth' });
+const choice = (key: string, label: string, choices: Field['choices']): Field => ({
+  key,
+  label,
+  kind: 'choice',
+  ...(choices ? { choices } : {}),
+});
+
+export const OBJECTIVE: readonly Field[] = [
+  text('name', 'Name'),
+  quantity('magnification', 'Magnification engraved', '×'),
+  quantity('na', 'Numerical aperture', ''),
+  quantity('referenceFocalLengthMm', 'Tube lens the engraving is for'),
+  quantity('fieldNumberMm', 'Field number'),
+  quantity('testedFieldMm', 'Field you tested good'),
+  quantity('workingDistanceMm', 'Working distance'),
+  quantity('parfocalDistanceMm', 'Parfocal distance'),
+  quantity('exitPupilFromShoulderMm', 'Exit pupil, from the shoulder toward the relay'),
+  quantity('coverGlassMm', 'Cover glass'),
+  quantity('immersionIndex', 'Index of what it dips in', ''),
+  quantity('noseDiameterMm', 'Width of the nose'),
+  text('mountThread', 'Mounting thread'),
+  choice('correction', 'Correction', [
+    ['achromat', 'achromat'],
+    ['semi-apochromat', 'semi-apochromat'],
+    ['apochromat', 'apochromat'],
+  ]),
+  truth('flatField', 'Flat field (plan)'),
+  truth('tubeLensCorrectsColour', 'Its own tube lens corrects colour'),
+];
+
+export const RELAY: readonly Field[] = [
+  text('name', 'Name'),
+  choice('kind', 'Kind', [
+    ['supplementary', 'close-up lens'],
+    ['camera-lens', 'camera lens at infinity'],
+    ['tube-lens', 'tube lens'],
+  ]),
+  quantity('focalLengthMm', 'Focal length, as set'),
+  quantity('powerDioptre', 'Power', 'D'),
+  quantity('clearApertureMm', 'Clear opening of the front rim'),
+  quantity('fNumber', 'f-number, as set', ''),
+  quantity('entrancePupilDiameterMm', 'Entrance pupil, across'),
+  quantity('entrancePupilDepthMm', 'Entrance pupil, behind the rim'),
+  quantity('frontPrincipalPlaneFromRimMm', 'Front principal plane, behind the rim'),
+  quantity('imageCircleMm', 'Rated image circle'),
+  quantity('backFocalLengthMm', 'Back focal length'),
+  number('focalLengthRangeMm/0', 'focalLengthMm', 'Zoom, shortest', 'mm'),
+  number('focalLengthRangeMm/1', 'focalLengthMm', 'Zoom, longest', 'mm'),
+  text('maleThread', 'Male thread'),
+  text('femaleThread', 'Female thread'),
+  truth('reversed', 'Turned round'),
+];
+
+export const SENSOR: readonly Field[] = [
+  text('name', 'Name'),
+  quantity('widthMm', 'Width'),
+  quantity('heightMm', 'Height'),
+  quantity('pixelPitchUm', 'Pixel pitch', 'µm'),
+  { key: 'columns', label: 'Pixels in a row', kind: 'whole' },
+  { key: 'rows', label: 'Pixels in a column', kind: 'whole' },
+  truth('colourFilter', 'Colour filter on the pixels'),
+  quantity('registerMm', 'Register, mount to sensor'),
+  quantity('throatDiameterMm', "The mount's throat, across"),
+];
+
+export const SPACING: readonly Field[] = [
+  quantity('infinitySpaceMm', "Infinity space, shoulder to the relay's rim"),
+  quantity('sensorOffsetMm', "Sensor beyond the relay's focus"),
+  number('litThreshold', 'litThreshold', 'Light that counts as lit, as a share', ''),
+  number('wavelengthNm', 'wavelengthNm', 'Wavelength', 'nm'),
+];
+
+export const SUBJECT: readonly Field[] = [
+  number('subject/widthMm', 'subjectWidthMm', 'Width', 'mm'),
+  number('subject/heightMm', 'subjectHeightMm', 'Height', 'mm'),
+  number('subject/depthMm', 'subjectDepthMm', 'Depth', 'mm'),
+  number('subject/index', 'index', 'Refractive index around it', ''),
+];
+
+export const DEPTH: readonly Field[] = [
+  choice('depth/convention', 'Convention of depth', [
+    ['wave-and-pixel', 'wave term and pixel'],
+    ['half-wave-term', 'half the wave term'],
+    ['double-wave-term', 'twice the wave term'],
+    ['high-aperture', 'exact wave term, high aperture'],
+  ]),
+  number('depth/blurUm', 'blurUm', 'Blur allowed on the sensor', 'µm'),
+];
+
+export const STOP: readonly Field[] = [
+  text('label', 'What it is'),
+  quantity('diameterMm', 'Opening'),
+  quantity('fromShoulderMm', 'From the shoulder'),
+  quantity('fromSensorMm', 'From the sensor'),
+];
+
+const PLACES: Record<string, readonly Field[]> = { objective: OBJECTIVE, relay: RELAY, sensor: SENSOR };
+
+/** The field that a path leads to; the path of a quantity's ± leads to the quantity. */
+export function fieldAt(path: string): Field | undefined {
+  const [first = '', ...rest] = path.slice(1).split('/');
+  const place = PLACES[first];
+  if (place) return place.find((f) => matches(f, rest.join('/')));
+  if (first === 'stops') return STOP.find((f) => f.key === rest[1]);
+  return [...SPACING, ...SUBJECT, ...DEPTH].find((f) => matches(f, path.slice(1)));
+}
+
+const matches = (field: Field, key: string): boolean => key === field.key || key.startsWith(`${field.key}/`);
+
+/** The path of the input that a path leads to, without what lies inside the input. */
+export function inputPath(path: string): string {
+  const field = fieldAt(path);
+  if (!field) return path;
+  const at = path.indexOf(field.key);
+  return path.slice(0, at + field.key.length);
+}
+
+/** What a path is called beside its part: 'the relay: clear opening of the front rim'. */
+export function calledAt(path: string): string {
+  const label = fieldAt(path)?.label ?? path;
+  const [first = '', second = ''] = path.slice(1).split('/');
+  const part = { objective: 'objective', relay: 'relay', sensor: 'camera', subject: 'subject' }[first];
+  if (first === 'stops') return `ring ${Number(second) + 1}, ${lower(label)}`;
+  return part ? `${part}, ${lower(label)}` : lower(label);
+}
+
+const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
+
+/** The DOM id of the input at a path. */
+export const inputId = (path: string): string => `in${path.replaceAll('/', '-')}`;

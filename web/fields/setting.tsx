@@ -1,0 +1,94 @@
+import { amount } from '../../core/index.ts';
+import { settle } from '../state/address.ts';
+import { answered, draft } from '../state/draft.ts';
+import { withAt } from '../state/json.ts';
+import { Input } from './input.tsx';
+import { DEPTH, type Field, SPACING, STOP, SUBJECT } from './names.ts';
+
+const MOST_STOPS = 8;
+
+const Fields = ({ list, root = '' }: { list: readonly Field[]; root?: string }) => (
+  <div class="fields">
+    {list.map((field) => (
+      <Input key={field.key} field={field} path={`${root}/${field.key}`} />
+    ))}
+  </div>
+);
+
+/** How the parts stand, what is in the way between them, and what is in front of them. */
+export function Setting() {
+  const [space, ...rest] = SPACING;
+  return (
+    <section class="setting" aria-labelledby="setting">
+      <h2 id="setting">Between and before them</h2>
+      <Fields list={space ? [space] : []} />
+      <div class="folds">
+        <details class="fold">
+          <summary>Rings and tubes{count(stopsIn().length)}</summary>
+          <Rings />
+        </details>
+        <details class="fold">
+          <summary>Subject</summary>
+          <Fields list={SUBJECT} />
+        </details>
+        <details class="fold">
+          <summary>Focus, light and depth</summary>
+          <Fields list={[...rest, ...DEPTH]} />
+        </details>
+      </div>
+    </section>
+  );
+}
+
+const count = (n: number): string => (n === 0 ? '' : ` (${n})`);
+const stopsIn = (): unknown[] => {
+  const { stops } = draft.value as { stops?: unknown };
+  return Array.isArray(stops) ? stops : [];
+};
+
+function Rings() {
+  const stops = stopsIn();
+  const add = (where: 'fromShoulderMm' | 'fromSensorMm'): void => {
+    const { infinitySpaceMm } = answered.value.pairing;
+    const at = where === 'fromShoulderMm' ? Math.round(amount(infinitySpaceMm) / 2) : 20;
+    settle(withAt(draft.value, '/stops', [...stops, { diameterMm: 40, [where]: at }]));
+  };
+  const remove = (i: number): void => {
+    const left = stops.filter((_, j) => j !== i);
+    settle(withAt(draft.value, '/stops', left.length > 0 ? left : undefined));
+  };
+  return (
+    <>
+      {stops.map((stop, i) => (
+        // A ring has no name of its own: its place in the list is what it is.
+        <fieldset class="ring" key={i}>
+          <legend>Ring {i + 1}</legend>
+          <Fields list={STOP.filter((field) => shownFor(stop, field.key))} root={`/stops/${i}`} />
+          <button type="button" class="plain" onClick={() => remove(i)}>
+            Take ring {i + 1} out
+          </button>
+        </fieldset>
+      ))}
+      {stops.length < MOST_STOPS ? (
+        <p class="choices">
+          <button type="button" class="plain" onClick={() => add('fromShoulderMm')}>
+            Add a ring before the relay
+          </button>
+          <button type="button" class="plain" onClick={() => add('fromSensorMm')}>
+            Add a tube behind the relay
+          </button>
+        </p>
+      ) : (
+        <p class="hint">Eight rings are the most that are worked out.</p>
+      )}
+    </>
+  );
+}
+
+/** A ring stands on one side of the relay: the other side's field shows only where both or neither are given. */
+function shownFor(stop: unknown, key: string): boolean {
+  const has = (name: string): boolean => typeof stop === 'object' && stop !== null && Object.hasOwn(stop, name);
+  if (key === 'fromShoulderMm') return has('fromShoulderMm') || !has('fromSensorMm');
+  if (key === 'fromSensorMm') return has('fromSensorMm') || !has('fromShoulderMm');
+  return true;
+}

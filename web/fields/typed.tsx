@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks';
+import { commit } from '../state/address.ts';
+
+interface Props {
+  id?: string | undefined;
+  class?: string;
+  label?: string;
+  /** What stands there, as text. */
+  value: string;
+  placeholder?: string | undefined;
+  wrong?: string | undefined;
+  numeric?: boolean;
+  onType(text: string): void;
+}
+
+/** A line to type in: keeps what is typed as it is typed, commits on leaving and on Enter. */
+export function Typed({ id, label, value, placeholder, wrong, numeric = true, onType, ...rest }: Props) {
+  const [typing, setTyping] = useState<string | undefined>(undefined);
+  return (
+    <input
+      id={id}
+      class={rest.class}
+      type="text"
+      inputMode={numeric ? 'decimal' : 'text'}
+      autocomplete="off"
+      spellcheck={false}
+      maxLength={120}
+      aria-label={label}
+      aria-invalid={wrong ? true : undefined}
+      aria-describedby={wrong}
+      placeholder={placeholder}
+      value={typing ?? value}
+      onInput={({ currentTarget }) => {
+        setTyping(currentTarget.value);
+        onType(currentTarget.value);
+      }}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') commit();
+      }}
+      onBlur={() => {
+        setTyping(undefined);
+        commit();
+      }}
+    />
+  );
+}

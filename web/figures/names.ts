@@ -1,0 +1,45 @@
+import type { FigureId, GroupName } from '../../core/index.ts';
+
+/** The groups and the figures as the page heads them; what they mean in full stands in their working. */
+export const GROUP_TITLES: Record<GroupName, string> = {
+  picture: 'The picture',
+  coverage: 'How far it is good',
+  detail: 'How fine it is',
+  aperture: 'The beam',
+};
+
+export const FIGURE_NAMES: Record<FigureId, string> = {
+  systemMagnification: 'Magnification',
+  objectFieldWidthMm: 'Subject across the width',
+  objectFieldHeightMm: 'Subject across the height',
+  objectFieldDiagonalMm: 'Subject along the diagonal',
+  objectiveFocalLengthMm: "Objective's focal length",
+  relayFocalLengthMm: "Relay's focal length",
+  correctedCircleMm: 'Corrected circle',
+  litCircleMm: 'Lit circle',
+  sharpCircleMm: 'Sharp circle',
+  correctedShare: 'Picture corrected',
+  litShare: 'Picture lit',
+  sharpShare: 'Picture sharp',
+  coveredShare: 'Picture covered',
+  cornerIllumination: 'Light in the corner',
+  cornerLossEv: 'Loss in the corner',
+  cornerFNumber: 'f-number in the corner',
+  shortestCoveringFocalLengthMm: 'Shortest relay that covers',
+  longestUnvignettedSpaceMm: 'Longest space without loss',
+  rayleighUm: 'Finest separation, Rayleigh',
+  airyDiameterUm: 'Airy disc on the sensor',
+  cutoffObjectLpPerMm: 'Finest pattern at the subject',
+  cutoffImageLpPerMm: 'Finest pattern on the sensor',
+  nyquistLpPerMm: 'Finest pattern for the pixels',
+  samplingRatio: 'Oversampling',
+  contrastAtNyquist: 'Contrast at the pixels’ finest',
+  opticalDetailMegapixels: 'Optical detail',
+  recordedDetailMegapixels: 'Recorded detail',
+  pupilDiameterMm: "Objective's exit pupil",
+  systemNa: 'Aperture of the whole rig',
+  workingFNumber: 'Working f-number',
+  depthOfFieldUm: 'Depth of field',
+  magnificationChangePerMm: 'Change of scale with depth',
+  cornerChiefRayDeg: 'Slant in the corner',
+};

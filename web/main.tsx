@@ -1,0 +1,22 @@
+import { render } from 'preact';
+import { z } from 'zod';
+import './styles/face.css';
+import './styles/plate.css';
+import './styles/page.css';
+import './styles/fields.css';
+import './styles/drawings.css';
+import './styles/figures.css';
+import { Page } from './page.tsx';
+import { followAddress } from './state/address.ts';
+import { askForCatalogue } from './state/catalogue.ts';
+
+// The server's content policy forbids code made from text, which zod would otherwise try.
+z.config({ jitless: true });
+
+followAddress();
+const page = document.getElementById('page');
+if (page) {
+  page.replaceChildren();
+  render(<Page />, page);
+}
+askForCatalogue();

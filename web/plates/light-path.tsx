@@ -1,0 +1,105 @@
+import { short } from '../../core/index.ts';
+import { Lead } from '../fields/lead.tsx';
+import { answered, report } from '../state/draft.ts';
+import { Beams } from './beams.tsx';
+import { Dimensions } from './dimensions.tsx';
+import { type Scene, sceneOf } from './path-geometry.ts';
+import { scaleFor } from './path-scale.ts';
+import { letter } from './rows.ts';
+import { Stops } from './stops.tsx';
+import { Train } from './train.tsx';
+import { useWidth } from './width.ts';
+
+/** The rig from the subject to the sensor, in the plane through the corner. */
+export function LightPath() {
+  const [box, width] = useWidth(1100);
+  const scene = sceneOf(answered.value);
+  const scale = scaleFor(scene, width);
+  const cutting = new Set(scene.corner.flatMap((ray) => (ray.endsAt === undefined ? [] : [ray.endsAt])));
+  const narrow = width < 620;
+  const half = scale.h(scale.most * 1.08);
+  const head = 24 + 17 * (narrow ? 1 : Math.min(4, scene.stops.length)) + 8;
+  const axis = head + half;
+  const height = axis + half + (narrow ? 92 : 74);
+  return (
+    <figure class="plate path" ref={box} aria-labelledby="path-caption">
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="path-caption">
+        <Train scene={scene} scale={scale} axis={axis} />
+        <Beams scene={scene} scale={scale} axis={axis} cutting={cutting} />
+        <Stops scene={scene} scale={scale} axis={axis} head={head} cutting={cutting} narrow={narrow} width={width} />
+        <Dimensions scene={scene} scale={scale} top={axis + half + 16} width={width} />
+      </svg>
+      <figcaption id="path-caption">
+        {captionOf(scene)} {scaleNote(scale.stretch)}
+        {scene.lengthKnown ? '' : " The objective's length is not known: it is drawn at a usual one."}
+      </figcaption>
+      {!scene.openingsKnown && (
+        <p class="hint">
+          The relay's opening is not known, so no beam can be cut there: <Lead path="/relay/clearApertureMm">give its clear opening</Lead>.
+        </p>
+      )}
+      <StopTable scene={scene} narrow={narrow} cutting={cutting} />
+    </figure>
+  );
+}
+
+function captionOf({ corner, middle, stops }: Scene): string {
+  const lost = corner.filter((ray) => ray.endsAt !== undefined);
+  const names = [...new Set(lost.map((ray) => stops[ray.endsAt as number]?.label))];
+  const axial = middle.some((ray) => ray.endsAt !== undefined)
+    ? 'A stop narrows even the beam of the middle (broken lines).'
+    : 'The beam of the middle (broken lines) comes through whole.';
+  if (lost.length === 0) return `${axial} So does the beam of the corner (full lines).`;
+  const what =
+    lost.length === corner.length ? 'The beam of the corner (full lines) is cut whole' : 'The beam of the corner (full lines) is cut';
+  return `${axial} ${what} by ${names.join(' and by ')}.`;
+}
+
+const scaleNote = (stretch: number): string =>
+  stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as ${stretch > 1 ? 'tall' : 'tall, to fit'}.`;
+
+function StopTable({ scene, narrow, cutting }: { scene: Scene; narrow: boolean; cutting: ReadonlySet<number> }) {
+  const { cuts } = report.value.vignetting;
+  return (
+    <details class="fold" open={narrow && cutting.size > 0 ? true : undefined}>
+      <summary>Every stop in the way</summary>
+      <div class="scroll" tabIndex={0} role="region" aria-label="Every stop in the way">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">stop</th>
+              <th scope="col">opening, mm</th>
+              <th scope="col">from the shoulder, mm</th>
+              <th scope="col">cuts from, mm off the middle</th>
+              <th scope="col">share of the corner's loss</th>
+              <th scope="col">clears the corner at</th>
+            </tr>
+          </thead>
+          <tbody>
+            {scene.stops.map((stop, i) => {
+              const cut = cuts.find((c) => c.stop === stop.label);
+              const { diameterMm, infinitySpaceMm } = cut?.clearsAt ?? {};
+              const clears = [
+                ...(diameterMm === undefined ? [] : [`${short(diameterMm)} mm opening`]),
+                ...(infinitySpaceMm === undefined ? [] : [`${short(infinitySpaceMm)} mm space`]),
+              ];
+              return (
+                <tr key={`${stop.path}${stop.label}`} class={cutting.has(i) ? 'bites' : ''}>
+                  <th scope="row">
+                    {narrow && `${letter(i)}  `}
+                    <Lead path={stop.path}>{stop.label}</Lead>
+                  </th>
+                  <td>{short(2 * stop.half)}</td>
+                  <td>{short(stop.z)}</td>
+                  <td>{cut && Number.isFinite(cut.onsetRadiusMm) ? short(cut.onsetRadiusMm) : 'does not'}</td>
+                  <td>{cut ? short(cut.shareOfCornerLoss, 2) : 'none'}</td>
+                  <td>{cut ? clears.join(', or ') || 'no single change' : 'clear'}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,56 @@
+import { batch, computed, signal } from '@preact/signals';
+import { type Evaluation, evaluate, PairingError, type Problem, pairingSchema, problemsOf, reportOf } from '../../core/index.ts';
+import { withAt } from './json.ts';
+import { OPENING } from './opening.ts';
+
+/**
+ * What stands in the fields, and the last answer that it gave. The draft may hold anything that a
+ * person types, text in the place of a number included; the answer only ever follows a whole pairing.
+ */
+export const draft = signal<object>(OPENING.pairing);
+export const answered = signal<Evaluation>(evaluate(OPENING.pairing));
+export const report = computed(() => reportOf(answered.value));
+
+/** What is wrong with the draft now. */
+export const problems = signal<readonly Problem[]>([]);
+/** What of it is said: half-typed input is given time. */
+export const told = signal<readonly Problem[]>([]);
+
+const PATIENCE_MS = 800;
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+export type Judgement = { evaluation: Evaluation; problems?: undefined } | { problems: Problem[]; evaluation?: undefined };
+
+/** A pairing from anywhere: worked out, or what is wrong with it. */
+export function judge(candidate: unknown): Judgement {
+  const parsed = pairingSchema.safeParse(candidate);
+  if (!parsed.success) return { problems: problemsOf(parsed.error, candidate) };
+  try {
+    return { evaluation: evaluate(parsed.data) };
+  } catch (error) {
+    if (error instanceof PairingError) return { problems: error.problems };
+    throw error;
+  }
+}
+
+/** Takes a new draft: the answer follows at once where there is one, a complaint only after a while. */
+export function take(next: object): void {
+  clearTimeout(waiting);
+  const judged = judge(next);
+  batch(() => {
+    draft.value = next;
+    problems.value = judged.problems ?? [];
+    if (judged.evaluation) answered.value = judged.evaluation;
+    told.value = told.value.flatMap((old) => problems.value.find((p) => p.path === old.path) ?? []);
+  });
+  if (judged.problems) waiting = setTimeout(tell, PATIENCE_MS);
+}
+
+/** Says now what is wrong. */
+export function tell(): void {
+  clearTimeout(waiting);
+  told.value = problems.value;
+}
+
+/** Changes one value of the draft; undefined takes it out. */
+export const edit = (path: string, value: unknown): void => take(withAt(draft.value, path, value));

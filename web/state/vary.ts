@@ -1,0 +1,102 @@
+import { computed } from '@preact/signals';
+import { amount, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, sweep, type Verdict } from '../../core/index.ts';
+import { answered } from './draft.ts';
+
+/** The pairing with one relay focal length in the place of its own; undefined where none can be. */
+export interface Tried {
+  focalLengthMm: number;
+  verdict: Verdict;
+  coveredShare: number | undefined;
+  cornerIllumination: number | undefined;
+  magnification: number | undefined;
+}
+
+/** Neighbouring focal lengths with one verdict, from and to in mm. */
+export interface Window {
+  verdict: Verdict;
+  from: number;
+  to: number;
+}
+
+export interface Varied {
+  tried: Tried[];
+  windows: Window[];
+  now: number;
+}
+
+const VALUES = Math.min(61, MOST_STEPS);
+const FIGURES = ['coveredShare', 'cornerIllumination', 'systemMagnification'] as const;
+
+/** The sweep over the relay's focal length, all else held; worked out when it is first looked at. */
+export const varied = computed((): Varied => vary(answered.value));
+
+export function vary({ pairing, answers }: Evaluation): Varied {
+  const now = numberIn(answers.relayFocalLengthMm) ?? 0;
+  const covering = numberIn(answers.shortestCoveringFocalLengthMm);
+  const far = covering !== undefined && Number.isFinite(covering) ? Math.min(covering, 4 * now) : now;
+  const [shortest, longest] = pairing.relay.focalLengthRangeMm ?? [
+    Math.max(5, Math.min(now, far) / 2),
+    Math.min(5000, 1.6 * Math.max(now, far)),
+  ];
+  const tried = Array.from({ length: VALUES }, (_, i) => shortest + ((longest - shortest) * i) / (VALUES - 1)).flatMap(
+    (f) => tryOne(pairing, f) ?? [],
+  );
+  return { tried, windows: windowsOf(pairing, tried), now };
+}
+
+/** A relay given in dioptres is varied in dioptres: its power stays as loose as it is engraved. */
+function tryOne(pairing: Pairing, focalLengthMm: number): Tried | undefined {
+  const byPower = pairing.relay.powerDioptre !== undefined && pairing.relay.focalLengthMm === undefined;
+  const value = byPower ? 1000 / focalLengthMm : focalLengthMm;
+  try {
+    const { reports } = sweep({
+      pairing,
+      vary: byPower ? '/relay/powerDioptre' : '/relay/focalLengthMm',
+      from: value,
+      to: value,
+      steps: 1,
+      figures: [...FIGURES],
+    });
+    const [first] = reports;
+    if (!first) return undefined;
+    const [coveredShare, cornerIllumination, magnification] = FIGURES.map((id) => {
+      const answer = first.figures[id];
+      return answer && numberIn(answer);
+    });
+    return { focalLengthMm, verdict: first.coverage.verdict, coveredShare, cornerIllumination, magnification };
+  } catch (error) {
+    // A tube may stand where such a relay would be: then there is no such pairing.
+    if (error instanceof PairingError) return undefined;
+    throw error;
+  }
+}
+
+/** Runs of one verdict, each border halved ten times between the two values that differ. */
+function windowsOf(pairing: Pairing, tried: readonly Tried[]): Window[] {
+  const windows: Window[] = [];
+  tried.forEach((here, i) => {
+    const last = windows.at(-1);
+    const before = tried[i - 1];
+    if (last && before && last.verdict === here.verdict) last.to = here.focalLengthMm;
+    else if (last && before) {
+      const border = borderBetween(pairing, before, here);
+      last.to = border;
+      windows.push({ verdict: here.verdict, from: border, to: here.focalLengthMm });
+    } else windows.push({ verdict: here.verdict, from: here.focalLengthMm, to: here.focalLengthMm });
+  });
+  return windows;
+}
+
+function borderBetween(pairing: Pairing, a: Tried, b: Tried): number {
+  let low = a.focalLengthMm;
+  let high = b.focalLengthMm;
+  for (let i = 0; i < 10; i++) {
+    const middle = (low + high) / 2;
+    if (tryOne(pairing, middle)?.verdict === a.verdict) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** The corner's distance from the middle of the picture, mm. */
+export const cornerOf = ({ sensor }: Pairing): number => Math.hypot(amount(sensor.widthMm), amount(sensor.heightMm)) / 2;

@@ -1,0 +1,39 @@
+import { BOUNDS, type Problem, short } from '../../core/index.ts';
+import { calledAt, fieldAt } from '../fields/names.ts';
+
+/** The contract's names as the page calls them: core's messages name inputs as the API does. */
+const CALLED: Record<string, string> = {
+  powerDioptre: 'the power',
+  focalLengthMm: 'the focal length',
+  fNumber: 'the f-number',
+  immersionIndex: 'an index of what it dips in',
+  infinitySpaceMm: 'infinity space',
+  fromSensorMm: 'the distance from the sensor',
+  fromShoulderMm: 'the distance from the shoulder',
+  columns: 'pixels in a row',
+  rows: 'pixels in a column',
+};
+
+const plain = (text: string): string =>
+  text.replace(/\b[a-z]+[A-Za-z]*\b/g, (name) => (Object.hasOwn(CALLED, name) ? (CALLED[name] ?? name) : name));
+
+/** What is wrong and what would do, as one or two sentences without the field's name. */
+export function complaint({ path, code, message, expected, given }: Problem): string {
+  const field = fieldAt(path);
+  const bound = field?.bound ? BOUNDS[field.bound] : undefined;
+  const spread = path.endsWith('/plusMinus');
+  if (bound && !spread && ['missing', 'wrongType', 'tooSmall', 'tooBig'].includes(code) && !message.includes('and so')) {
+    const range = `${code === 'missing' ? '' : 'Put in '}a number from ${short(bound[0], 5)} to ${short(bound[1], 5)}${field?.unit ? ` ${field.unit}` : ''}`;
+    if (code === 'missing') return `Is missing: give ${range}.`;
+    return `${code === 'wrongType' ? `${given} is no number.` : `${brief(given)} is too ${code === 'tooSmall' ? 'small' : 'large'}.`} ${range}.`;
+  }
+  if (spread && code === 'wrongType') return `The ± ${given} is no number.`;
+  const what = `${spread ? 'The ± ' : ''}${plain(message)}`;
+  const would = expected && !message.includes(expected) ? ` What would do: ${plain(expected)}.` : '';
+  return `${what.charAt(0).toUpperCase()}${what.slice(1)}.${would}`;
+}
+
+const brief = (given: string): string => (given.startsWith('{') ? 'This' : given.replace(/^-/, '−'));
+
+/** With the field's name, for places away from the field. */
+export const said = (problem: Problem): string => `${calledAt(problem.path)}: ${complaint(problem)}`;
