@@ -64,10 +64,14 @@ export function arcs({ walk, radius }: Discs, slope: number): Arc[] {
 /** Half the height of a disc at `u` from its centre. */
 const halfHeight = (r: number, u: number): number => Math.sqrt(Math.max(0, r * r - u * u));
 
-/** Area to the left of `u` from the centre, less half the disc: `u √(r² - u²) + r² asin(u/r)`. */
+/**
+ * Area to the left of `u` from the centre, less half the disc: `u h + r² asin(u/r)`, `h = √(r² - u²)`.
+ * With `atan2(u, h)` for the arcsine an error of `h`, large where discs barely touch, falls out.
+ */
 const swept = (r: number, u: number): number => {
   const inside = Math.min(r, Math.max(-r, u));
-  return inside * halfHeight(r, inside) + r * r * Math.asin(inside / r);
+  const h = halfHeight(r, inside);
+  return inside * h + r * r * Math.atan2(inside, h);
 };
 
 /** The shared area (radius units squared) and its rate with the slope. An empty one is exactly 0. */
