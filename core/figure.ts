@@ -192,7 +192,15 @@ function worker(node: Node, needs: readonly number[]): Worker {
           : (s) => of(...needs.map((n) => s[n]));
   if (node.open) return plain;
   return (sheet) => {
-    for (const n of needs) if (sheet[n] instanceof Gap) return Gap.join(needs.map((i) => sheet[i]).filter((v) => v instanceof Gap));
-    return plain(sheet);
+    let first: Gap | undefined;
+    let more = false;
+    for (const n of needs) {
+      const value = sheet[n];
+      if (!(value instanceof Gap)) continue;
+      if (first) more = true;
+      else first = value;
+    }
+    if (!first) return plain(sheet);
+    return more ? Gap.join(needs.map((n) => sheet[n]).filter((v) => v instanceof Gap)) : first;
   };
 }

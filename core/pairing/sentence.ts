@@ -47,6 +47,8 @@ function lead(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]):
     case 'misses':
       return `${at} this pairing misses the sensor, only ${middle} of it counts: ${bite}.`;
     case 'undecided':
+      if (coverage.between?.[1] === 'crops')
+        return `${at}, keep ${middle} of the picture, and whether that is half of its width hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;
       if (coverage.hangsOn.length === 0)
         return `${at} the picture shows ${field(evaluation)}, and whether it is good to the corners is open${bite ? `: ${bite}` : ''}.`;
       return `${at}, whether the corners are covered hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;

@@ -108,10 +108,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
   const combined = (side: 'up' | 'down', j: number): number => {
     const sign = side === 'up' ? RISE : FALL;
     const alone = Math.sqrt(moves.reduce((sum, move) => sum + (move[side][j] as number) ** 2, 0));
-    return joint(leadingMove(moves, j)).reduce(
-      (most, row) => Math.max(most, sign * difference(row[j] as number, base[j] as number)),
-      alone,
-    );
+    return joint.reduce((most, row) => Math.max(most, sign * difference(row[j] as number, base[j] as number)), alone);
   };
   return {
     moves,
@@ -125,43 +122,44 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
  * low to high holds nine draws of ten in a Monte Carlo run without growing past twice its width.
  */
 const BESIDE = 0.6;
+/** How often the design is gone through, each time with other leaders. */
+const TURNS = 2;
 
 /**
- * Rows of figures with all inputs moved together, for each input that moves some figure the most: that
- * one to either end, the rest part of the way, in a two-level design.
+ * Rows of figures with all inputs moved together in a two-level design; the inputs that lead some figure
+ * take turns in going to the ends of their intervals, the rest go part of the way.
  */
-function together(graph: Graph, sheet: Sheet, moves: Spread['moves'], read: (s: Sheet) => number[]): (leading: number) => number[][] {
-  const rows = new Map<number, number[][]>();
-  const design = (leading: number): number[][] =>
-    Array.from({ length: runsFor(moves.length) }, (_, run) => {
-      const scratch = sheet.slice();
-      moves.forEach(({ input }, i) => {
-        const place = graph.place.get(input.leaf) as number;
-        const end = signs(run, i) > 0 ? input.greatest : input.least;
-        scratch[place] = input.put(scratch[place], input.value + (i === leading ? 1 : BESIDE) * (end - input.value));
-      });
-      graph.recompute(scratch);
-      return read(scratch);
+function together(graph: Graph, sheet: Sheet, moves: Spread['moves'], read: (s: Sheet) => number[]): number[][] {
+  const leaders = leadersOf(moves);
+  if (moves.length < 2 || leaders.length === 0) return [];
+  const runs = runsFor(moves.length);
+  return Array.from({ length: TURNS * runs }, (_, run) => {
+    const leading = leaders[(run + Math.floor(run / runs)) % leaders.length];
+    const scratch = sheet.slice();
+    moves.forEach(({ input }, i) => {
+      const place = graph.place.get(input.leaf) as number;
+      const end = signs(run % runs, i) > 0 ? input.greatest : input.least;
+      scratch[place] = input.put(scratch[place], input.value + (i === leading ? 1 : BESIDE) * (end - input.value));
     });
-  return (leading) => {
-    if (leading < 0 || moves.length < 2) return [];
-    const known = rows.get(leading);
-    if (known) return known;
-    const fresh = design(leading);
-    rows.set(leading, fresh);
-    return fresh;
-  };
+    graph.recompute(scratch);
+    return read(scratch);
+  });
 }
 
-/** The input that moves figure `j` the most, or -1 where none does. */
-function leadingMove(moves: Spread['moves'], j: number): number {
-  let most = 0;
-  let leading = -1;
-  moves.forEach(({ up, down }, i) => {
-    const pull = Math.max(up[j] as number, down[j] as number);
-    if (pull > most) [most, leading] = [pull, i];
-  });
-  return leading;
+/** The inputs that move some figure the most. */
+function leadersOf(moves: Spread['moves']): number[] {
+  const figures = moves[0]?.up.length ?? 0;
+  const leaders = new Set<number>();
+  for (let j = 0; j < figures; j++) {
+    let most = 0;
+    let leading = -1;
+    moves.forEach(({ up, down }, i) => {
+      const pull = Math.max(up[j] as number, down[j] as number);
+      if (pull > most) [most, leading] = [pull, i];
+    });
+    if (leading >= 0) leaders.add(leading);
+  }
+  return [...leaders];
 }
 
 const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);

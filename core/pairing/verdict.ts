@@ -17,6 +17,8 @@ interface Judged {
   bites?: Circle;
   /** The inputs whose interval decides, the most weighty first; empty unless `undecided` by ±. */
   hangsOn: string[];
+  /** The verdicts at either end of the intervals, the worse first; only where they differ. */
+  between?: [worse: Verdict, better: Verdict];
 }
 
 export interface SubjectCoverage extends Judged {
@@ -62,18 +64,23 @@ export function coverageOf(evaluation: Evaluation): Coverage {
   };
 }
 
-/** The subject's bounding box on the sensor, cut to the sensor; a missing side is taken as the given one. */
+/**
+ * The subject's bounding box on the sensor, its long side along the sensor's, cut to the sensor; a
+ * missing side is taken as the given one.
+ */
 function onSensor(
   { pairing: { subject }, answers }: Evaluation,
   width: number,
   height: number,
 ): { diagonalMm: number; fits: boolean } | undefined {
   const m = numberIn(answers.systemMagnification);
-  const long = subject?.widthMm ?? subject?.heightMm;
-  if (m === undefined || long === undefined) return undefined;
-  const w = m * long;
-  const h = m * (subject?.heightMm ?? long);
-  return { diagonalMm: hypot2(Math.min(w, width), Math.min(h, height)), fits: w <= width && h <= height };
+  const side = subject?.widthMm ?? subject?.heightMm;
+  if (m === undefined || side === undefined) return undefined;
+  const other = subject?.heightMm ?? side;
+  const long = m * Math.max(side, other);
+  const across = m * Math.min(side, other);
+  const [most, least] = [Math.max(width, height), Math.min(width, height)];
+  return { diagonalMm: hypot2(Math.min(long, most), Math.min(across, least)), fits: long <= most && across <= least };
 }
 
 /** Judged at every circle's low, and at every circle's high: where the two differ it is undecided. */
@@ -97,6 +104,7 @@ function judge(evaluation: Evaluation, diagonal: number): Judged {
     verdict,
     ...(bites ? { bites } : {}),
     hangsOn: least !== most ? deciding(evaluation, bites ?? first.circle) : [],
+    ...(least !== most ? { between: [least, most] } : {}),
   };
 }
 

@@ -32,6 +32,11 @@ describe('the answer in words', () => {
       "the objective's field, taken as typical, ends",
     );
   });
+  it('says so where the doubt is only about half of the width', () => {
+    expect(say(objective({ fieldNumberMm: { value: 22, plusMinus: 2, origin: 'assumed' } }))).toMatch(
+      /^At 10×, keep the middle 18\.3 × 12\.2 mm of the picture, and whether that is half of its width hangs on the objective's field number: the objective's field, taken as typical, ends 10\.6 mm short/,
+    );
+  });
   it('misses', () =>
     expect(say(objective({ fieldNumberMm: 12 }))).toMatch(
       /^At 10× this pairing misses the sensor, only the middle 9\.98 × 6\.66 mm of it counts: the objective's field ends 15\.6 mm short/,

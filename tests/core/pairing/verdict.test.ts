@@ -59,7 +59,11 @@ describe('verdict', () => {
   it('is undecided where ± crosses a border, and names the input that decides', () => {
     const doubtful = coverage({ corrected: { value: 43, plusMinus: 2, origin: 'assumed' } });
     expect(doubtful).toMatchObject({ verdict: 'undecided', bites: 'corrected', hangsOn: ['/objective/fieldNumberMm'] });
-    expect(coverage({ corrected: { value: 22, plusMinus: 2, origin: 'assumed' } }).verdict).toBe('undecided');
+    expect(doubtful.between).toEqual(['crops', 'covers']);
+    expect(coverage({ corrected: { value: 22, plusMinus: 2, origin: 'assumed' } })).toMatchObject({
+      verdict: 'undecided',
+      between: ['misses', 'crops'],
+    });
     expect(coverage({ corrected: { value: 30, plusMinus: 2, origin: 'assumed' } }).verdict).toBe('crops');
   });
 
@@ -88,6 +92,9 @@ describe('verdict', () => {
     expect(subject(1.2, 2)?.diagonalMm).toBeCloseTo(Math.hypot(12, 20), 9);
     expect(subject(2.2)).toMatchObject({ verdict: 'crops', bites: 'corrected', fits: true });
     expect(subject(5, 1)).toMatchObject({ fits: false });
+    // Its long side goes along the sensor's long side: the camera can be turned.
+    expect(subject(1, 3)).toMatchObject({ fits: true });
+    expect(subject(1, 3)?.diagonalMm).toBeCloseTo(Math.hypot(30, 10), 9);
     expect(coverage({ corrected: 30 }).subject).toBeUndefined();
   });
 
