@@ -1,6 +1,6 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { CATALOGUE } from './catalogue.ts';
+import { LISTED } from './catalogue.ts';
 import { guarded, secured } from './guard.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
@@ -42,7 +42,7 @@ export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onF
   return app
     .openapi(healthRoute, (c) => c.json({ status: 'ok' as const }, 200))
     .openapi(openApiRoute, (c) => c.json({ ...app.getOpenAPI31Document(ABOUT) }, 200))
-    .openapi(partsRoute, (c) => c.json(CATALOGUE, 200))
+    .openapi(partsRoute, (c) => c.json(LISTED, 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(sweepOver(await readJson(c)), 200))

@@ -38,7 +38,7 @@ export const refusal = (
 export const under = (prefix: string, problems: readonly Problem[]): Problem[] => problems.map((p) => ({ ...p, path: prefix + p.path }));
 
 const LONGEST_GIVEN = 80;
-export const cutShort = (text: string): string => (text.length > LONGEST_GIVEN ? `${text.slice(0, LONGEST_GIVEN - 1)}…` : text);
+const cutShort = (text: string): string => (text.length > LONGEST_GIVEN ? `${text.slice(0, LONGEST_GIVEN - 1)}…` : text);
 
 /** What went wrong on our side is nobody's input: no cause, no stack. */
 const OURS: Problem = { path: '', code: 'fault', message: 'the program failed at this', given: '', expected: 'please report it' };

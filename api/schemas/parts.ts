@@ -1,10 +1,13 @@
 import { z } from '@hono/zod-openapi';
 import { objectiveSchema, relaySchema, sensorSchema } from '../../core/index.ts';
 
-/** The three parts, as core reads them, and the two other ways in which a request may name one. */
-export const objective = objectiveSchema.openapi('Objective');
-export const relay = relaySchema.openapi('Relay');
-export const sensor = sensorSchema.openapi('Sensor');
+/**
+ * The three parts, as core reads them, and the two other ways in which a request may name one. They are
+ * made anew from core's fields: core's own schemas may be older than the `openapi` method.
+ */
+export const objective = z.strictObject(objectiveSchema.shape).openapi('Objective');
+export const relay = z.strictObject(relaySchema.shape).openapi('Relay');
+export const sensor = z.strictObject(sensorSchema.shape).openapi('Sensor');
 
 export const partId = z.string().min(1).max(120).openapi('PartId', { description: 'the id of a part that GET /api/parts lists' });
 
@@ -19,13 +22,15 @@ export const anyObjective = threeWays(objective, 'Objective');
 export const anyRelay = threeWays(relay, 'Relay');
 export const anySensor = threeWays(sensor, 'Sensor');
 
-const entry = <S extends z.ZodType>(part: S, name: string) =>
-  z.strictObject({ id: partId, provenance: z.string(), part }).openapi(`${name}Entry`);
+const listed = <S extends z.ZodObject>(part: S, name: string) =>
+  part
+    .extend({ id: partId, provenance: z.string() })
+    .openapi(`Listed${name}`, { description: 'the part itself is all but id and provenance' });
 
 export const partsSchema = z
   .strictObject({
-    objectives: z.array(entry(objective, 'Objective')),
-    relays: z.array(entry(relay, 'Relay')),
-    sensors: z.array(entry(sensor, 'Sensor')),
+    objectives: z.array(listed(objective, 'Objective')),
+    relays: z.array(listed(relay, 'Relay')),
+    sensors: z.array(listed(sensor, 'Sensor')),
   })
   .openapi('Parts');
