@@ -72,9 +72,11 @@ function unfold(issue: Issue): Issue[] {
 
 const ARTICLED: Record<string, string> = {
   number: 'a number',
+  int: 'a whole number',
   string: 'text',
   object: 'an object',
   array: 'a list',
+  tuple: 'a list',
   boolean: 'true or false',
 };
 const articled = (types: string): string =>

@@ -35,7 +35,7 @@ export function sweep({ pairing, vary, from, to, steps, figures = FIGURE_IDS }: 
     vary,
     values,
     reports: values.map((value, i) => {
-      const evaluation = evaluateAt(pairing, vary, value, i === 0 ? '/from' : '/to');
+      const evaluation = evaluateAt(pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
       return {
         figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
         coverage: coverageOf(evaluation),
@@ -45,7 +45,7 @@ export function sweep({ pairing, vary, from, to, steps, figures = FIGURE_IDS }: 
 }
 
 /** Problems of a varied pairing are problems of the end that was asked for. */
-function evaluateAt(pairing: Pairing, vary: string, value: number, blame: string) {
+function evaluateAt(pairing: Pairing, vary: string, value: number, end: { path: string; asked: number }) {
   const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
   try {
     if (!changed.success) throw new PairingError(problemsOf(changed.error, undefined));
@@ -53,7 +53,7 @@ function evaluateAt(pairing: Pairing, vary: string, value: number, blame: string
   } catch (error) {
     if (!(error instanceof PairingError)) throw error;
     throw new PairingError(
-      error.problems.map((p) => ({ ...p, path: blame, given: shown(value), message: `at ${value}: ${p.path} ${p.message}` })),
+      error.problems.map((p) => ({ ...p, path: end.path, given: shown(end.asked), message: `at ${value}: ${p.path} ${p.message}` })),
     );
   }
 }
