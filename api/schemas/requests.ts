@@ -26,5 +26,5 @@ export const sweepRequest = z.strictObject({ pairing: pairingRequest, ...sweepSh
 export const compareRequest = z.strictObject({ pairings: z.array(pairingRequest).min(2).max(MOST_ABREAST) }).openapi('CompareRequest');
 
 /** What surrounds the pairings: these are judged on their own, so that a problem names its exact field. */
-export const sweepEnvelope = z.strictObject({ pairing: z.unknown(), ...sweepShape });
+export const sweepEnvelope = z.strictObject({ pairing: z.unknown().optional(), ...sweepShape });
 export const compareEnvelope = z.strictObject({ pairings: z.array(z.unknown()).min(2).max(MOST_ABREAST) });
