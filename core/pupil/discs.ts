@@ -19,8 +19,8 @@ export interface Arc {
   readonly to: number;
 }
 
-/** The arcs of the shared region's upper border from left to right; none where nothing is shared. */
-export function arcs({ walk, radius }: Discs, slope: number): Arc[] {
+/** Calls `visit` for each arc of the shared region's upper border, left to right; never where nothing is shared. */
+function eachArc({ walk, radius }: Discs, slope: number, visit: (of: number, from: number, to: number) => void): void {
   const count = walk.length;
   let left = Number.NEGATIVE_INFINITY;
   let right = Number.POSITIVE_INFINITY;
@@ -35,29 +35,36 @@ export function arcs({ walk, radius }: Discs, slope: number): Arc[] {
     }
     if (c + r < right) right = c + r;
   }
-  const found: Arc[] = [];
   let x = left;
   while (x < right) {
     const c = (walk[at] as number) * slope;
-    const q = (radius[at] as number) ** 2 - c * c;
+    const r = radius[at] as number;
+    const q = r * r - c * c;
     let to = right;
     let next = at;
     for (let j = 0; j < count; j++) {
       const cj = (walk[j] as number) * slope;
       if (cj >= c) continue;
-      const crossing = ((radius[j] as number) ** 2 - cj * cj - q) / (2 * (c - cj));
+      const rj = radius[j] as number;
+      const crossing = (rj * rj - cj * cj - q) / (2 * (c - cj));
       if (crossing < to || (crossing === to && next !== at && cj < (walk[next] as number) * slope)) {
         to = crossing;
         next = j;
       }
     }
     if (to > x) {
-      found.push({ of: at, from: x, to });
+      visit(at, x, to);
       x = to;
     }
     if (next === at) break;
     at = next;
   }
+}
+
+/** The arcs of the shared region's upper border from left to right; none where nothing is shared. */
+export function arcs(discs: Discs, slope: number): Arc[] {
+  const found: Arc[] = [];
+  eachArc(discs, slope, (of, from, to) => found.push({ of, from, to }));
   return found;
 }
 
@@ -78,13 +85,14 @@ const swept = (r: number, u: number): number => {
 export function sharedArea(discs: Discs, slope: number): readonly [area: number, rate: number] {
   let area = 0;
   let rate = 0;
-  for (const { of, from, to } of arcs(discs, slope)) {
+  eachArc(discs, slope, (of, from, to) => {
     const k = discs.walk[of] as number;
     const r = discs.radius[of] as number;
     const c = k * slope;
     area += swept(r, to - c) - swept(r, from - c);
     // Only the border's own motion counts: where two arcs meet they meet at equal height.
     rate += 2 * k * (halfHeight(r, from - c) - halfHeight(r, to - c));
-  }
-  return [area, rate];
+  });
+  // Where discs barely touch rounding may leave less than nothing.
+  return [Math.max(0, area), rate];
 }
