@@ -1,12 +1,14 @@
 /**
  * Does a test notice when a figure is 1 % off? For each figure of the registry in turn its value is
  * multiplied by 1.01 and the tests are run; told is which files caught it and by how many tests. Exits
- * with 1 if any figure gets through. By hand, not part of `npm test`; a few minutes:
+ * with 1 if any figure gets through. By hand, not part of `npm test`; about five seconds a figure:
  *
- *   node tests/tools/one-percent.mjs [--bail] [--only id,id] [folder ...]
+ *   node tests/tools/one-percent.mjs [--all] [--bail] [--only id,id] [folder or file ...]
  *
- * Folders default to tests/published and tests/core. `--bail` stops at the first test that notices:
- * faster, but then only one file is named. RUNS, the runs of property tests, is 20 unless set.
+ * The folders, tests/published and tests/core unless others are named, are run one after the other until
+ * a figure is caught; `--all` runs each of them for each figure and tells which figures one alone
+ * catches. `--bail` ends a folder's run at the first test that notices. RUNS, the runs of property
+ * tests, is 20 unless set.
  *
  * The product has no switch for this. The tree is copied, and in the copy every figure's `of` is wrapped.
  */
@@ -18,7 +20,7 @@ import { parseArgs } from 'node:util';
 
 const { values: options, positionals } = parseArgs({
   allowPositionals: true,
-  options: { bail: { type: 'boolean', default: false }, only: { type: 'string' } },
+  options: { all: { type: 'boolean', default: false }, bail: { type: 'boolean', default: false }, only: { type: 'string' } },
 });
 const folders = (positionals.length > 0 ? positionals : ['tests/published', 'tests/core']).map((f) => f.replace(/\/+$/, ''));
 
@@ -68,12 +70,12 @@ function figureIds() {
 
 const LONGEST_RUN_MS = 300_000;
 
-/** Runs the tests with `id` 1 % off; for each file its tests as `name -> passed`, or undefined where it did not load. */
-function run(id, bail) {
+/** Runs the tests of `places` with `id` 1 % off; for each file its tests as `name -> passed`, or undefined where it did not load. */
+function run(id, places, bail) {
   const out = join(scratch, 'out.json');
   rmSync(out, { force: true });
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
-  const args = [vitest, 'run', '--project', 'core', '--reporter=json', `--outputFile=${out}`, ...(bail ? ['--bail=1'] : []), ...folders];
+  const args = [vitest, 'run', '--project', 'core', '--reporter=json', `--outputFile=${out}`, ...(bail ? ['--bail=1'] : []), ...places];
   const { COUNTS: _, ...env } = process.env;
   const { stderr, error } = spawnSync(process.execPath, args, {
     cwd: tree,
@@ -92,9 +94,9 @@ function run(id, bail) {
 }
 
 /** How many tests of each file failed that pass with nothing changed; Infinity where the file no longer loads. */
-function caughtBy(id, before) {
+function caughtBy(id, folder, before) {
   const caught = new Map();
-  for (const [file, tests] of run(id, options.bail)) {
+  for (const [file, tests] of run(id, [folder], options.bail)) {
     const sound = before.get(file);
     if (!sound) continue;
     const count = tests
@@ -111,7 +113,7 @@ const chosen = options.only?.split(',') ?? all;
 const strange = chosen.filter((id) => !all.includes(id));
 if (strange.length > 0) stop(`no such figure: ${strange.join(', ')}`);
 
-const before = run('', false);
+const before = run('', folders, false);
 let sound = 0;
 for (const [file, tests] of before) {
   const failed = tests ? [...tests].filter(([, status]) => status === 'failed').length : 1;
@@ -125,18 +127,23 @@ const width = Math.max(...chosen.map((id) => id.length));
 const survivors = [];
 const onlyIn = new Map(folders.map((folder) => [folder, []]));
 for (const id of chosen) {
-  const caught = caughtBy(id, before);
-  const names = [...caught]
-    .sort(([a], [b]) => a.localeCompare(b))
-    .map(([file, n]) => `${file} (${Number.isFinite(n) ? n : 'does not load'})`);
-  console.log(`${id.padEnd(width)}  ${names.join(', ') || 'NOT CAUGHT'}`);
-  if (caught.size === 0) survivors.push(id);
-  const places = folders.filter((folder) => [...caught.keys()].some((file) => file.startsWith(`${folder}/`)));
+  const found = [];
+  const places = [];
+  for (const folder of folders) {
+    const caught = caughtBy(id, folder, before);
+    if (caught.size > 0) places.push(folder);
+    found.push(...[...caught].sort(([a], [b]) => a.localeCompare(b)));
+    if (caught.size > 0 && !options.all) break;
+  }
+  console.log(
+    `${id.padEnd(width)}  ${found.map(([file, n]) => `${file} (${Number.isFinite(n) ? n : 'does not load'})`).join(', ') || 'NOT CAUGHT'}`,
+  );
+  if (places.length === 0) survivors.push(id);
   if (places.length === 1) onlyIn.get(places[0]).push(id);
 }
 
 console.log('');
-if (folders.length > 1 && !options.bail)
+if (folders.length > 1 && options.all)
   for (const [folder, ids] of onlyIn) console.log(`caught in ${folder} alone: ${ids.join(', ') || 'none'}`);
 console.log(
   survivors.length > 0
