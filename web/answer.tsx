@@ -54,19 +54,14 @@ function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
   return (
     <p class="rests">
       Rests on {n === 1 ? 'one guess' : `${n} guesses`}
-      {weighty.length > 0 && (
-        <>
-          ; {weighty.length === 1 ? 'what matters most is' : 'what matters most, in this order:'}{' '}
-          {weighty.map((a, i) => (
-            <span key={a.path}>
-              {i > 0 && ', '}
-              <Lead path={a.path}>{nameOf(a.path)}</Lead>
-              {a.plusMinus > 0 && <span class="guess"> ({`${short(a.value)} ± ${short(a.plusMinus, 2)}`})</span>}
-            </span>
-          ))}
-        </>
-      )}
-      .
+      {weighty.map((a, i) => (
+        <span key={a.path}>
+          {i === 0 ? '; ' : i === 1 ? ' matters most, then ' : ', then '}
+          <Lead path={a.path}>{nameOf(a.path)}</Lead>
+          {a.plusMinus > 0 && <span class="guess"> ({`${short(a.value)} ± ${short(a.plusMinus, 2)}`})</span>}
+        </span>
+      ))}
+      {weighty.length === 1 && ' matters most'}.
     </p>
   );
 }

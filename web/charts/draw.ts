@@ -23,7 +23,11 @@ export function draw(canvas: HTMLCanvasElement): Drawn {
 
 function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
   const font = { family: ink.font, size: 13 };
-  const axis = { grid: { display: false }, border: { color: ink.ink, width: 1 }, ticks: { color: ink.ink, font, maxRotation: 0 } };
+  const axis = {
+    grid: { display: false },
+    border: { color: ink.ink, width: 1 },
+    ticks: { color: ink.ink, font, maxRotation: 0, includeBounds: false },
+  };
   return new Chart(canvas, {
     type: 'line',
     data: {
@@ -58,7 +62,7 @@ function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
           type: 'linear',
           min: 0,
           max: 100,
-          ticks: { ...axis.ticks, stepSize: 25, callback: (value) => `${value} %` },
+          ticks: { ...axis.ticks, includeBounds: true, stepSize: 25, callback: (value) => `${value} %` },
           title: { display: true, text: drawing.y.title, color: ink.ink, font },
         },
       },

@@ -5,7 +5,7 @@ import { Canvas } from './canvas.tsx';
 import type { Drawing } from './drawing.ts';
 import { Table } from './table.tsx';
 
-const WORDS: Record<Verdict, string> = { covers: 'covers', crops: 'crops', misses: 'misses', undecided: 'open' };
+const WORDS: Record<Verdict, string> = { covers: 'covers', crops: 'crops', misses: 'misses', undecided: 'undecided' };
 const STYLE = { covers: 'solid', undecided: 'dotted', crops: 'thin', misses: 'thin' } as const;
 
 const drawing = computed((): Drawing => {
@@ -26,7 +26,12 @@ const drawing = computed((): Drawing => {
       { points: light, dash: [5, 3], width: 1.25, label: { text: 'light in the corner', at: Math.floor(light.length * 0.5) } },
     ],
     marks: [{ along: 'x', at: now, text: 'yours', dash: [2, 3] }],
-    bands: windows.map(({ verdict, from, to }) => ({ from, to, text: WORDS[verdict], style: STYLE[verdict] })),
+    bands: windows.map((w, i) => ({
+      from: w.from,
+      to: w.to,
+      text: w.verdict === 'undecided' ? (mayCover(windows, i) ? 'may cover' : '') : WORDS[w.verdict],
+      style: STYLE[w.verdict],
+    })),
   };
 });
 
@@ -53,28 +58,26 @@ export function FocalLengths() {
   );
 }
 
+/** Open between crop and miss is no matter here: only where an open window may reach the corners. */
+function mayCover(windows: readonly Window[], i: number): boolean {
+  const beside = [windows[i - 1], windows[i + 1]].flatMap((w) => w?.verdict ?? []);
+  return beside.length < 2 || beside.includes('covers');
+}
+
 function captionOf({ tried, windows, now }: Varied): string {
   const first = tried[0]?.focalLengthMm ?? 0;
   const last = tried.at(-1)?.focalLengthMm ?? 0;
-  const reaches = ({ from, to }: Window): string =>
-    from <= first && to >= last
-      ? `any from ${short(first)} to ${short(last)} mm`
-      : to >= last
-        ? `from ${short(from)} mm up`
-        : from <= first
-          ? `up to ${short(to)} mm`
-          : `from ${short(from)} to ${short(to)} mm`;
+  const reach = ({ from, to }: Window): string =>
+    to >= last ? `from ${short(from)} mm up` : from <= first ? `up to ${short(to)} mm` : `from ${short(from)} to ${short(to)} mm`;
   const of = (verdict: Verdict): string =>
     windows
-      .filter((w) => w.verdict === verdict)
-      .map(reaches)
-      .join(', and ');
-  const yours = `yours has ${short(now)} mm`;
-  const held = 'all else held';
+      .filter((w, i) => w.verdict === verdict && (verdict !== 'undecided' || mayCover(windows, i)))
+      .map(reach)
+      .join(' and ');
   const covers = of('covers');
   const open = of('undecided');
-  if (covers)
-    return `A relay of ${covers.replace(/^any /, '')} covers the picture, ${held}${open ? `; ${open} it is open` : ''}; ${yours}.`;
-  if (open) return `No relay from ${short(first)} to ${short(last)} mm is sure to cover, ${held}; ${open} it is open; ${yours}.`;
-  return `No relay from ${short(first)} to ${short(last)} mm covers the picture, ${held}; ${yours}.`;
+  const yours = `All else held; yours has ${short(now)} mm.`;
+  const maybe = open ? `; ${open} it may cover` : '';
+  if (covers) return `A relay covers the picture ${covers}${maybe}. ${yours}`;
+  return `No relay from ${short(first)} to ${short(last)} mm is sure to cover the picture${maybe}. ${yours}`;
 }

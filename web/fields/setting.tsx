@@ -20,9 +20,9 @@ export function Setting() {
   const [space, ...rest] = SPACING;
   return (
     <section class="setting" aria-labelledby="setting">
-      <h2 id="setting">Between and before them</h2>
-      <Fields list={space ? [space] : []} />
+      <h2 id="setting">Spacing, subject and light</h2>
       <div class="folds">
+        {space && <Input field={space} path={`/${space.key}`} />}
         <details class="fold">
           <summary>Rings and tubes{count(stopsIn().length)}</summary>
           <Rings />

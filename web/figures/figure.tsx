@@ -38,9 +38,11 @@ function Value({ id, answer }: { id: FigureId; answer: Answer }) {
       const { text, unit, range } = toldAs(id, answer);
       return (
         <span class="value">
-          <span class="number">{text}</span>
-          {unit && <span class="unit">{unit === '×' || unit === '°' ? unit : ` ${unit}`}</span>}
-          {range && <small>{range}</small>}
+          <span class="amount">
+            <span class="number">{text}</span>
+            {unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`}
+          </span>
+          <small>{range}</small>
         </span>
       );
     }

@@ -1,4 +1,4 @@
-import { type Answer, earned, type FigureId, percent } from '../../core/index.ts';
+import { type Answer, earned, type FigureId, percent, short } from '../../core/index.ts';
 
 /** Shares are told in per cent, ratios bare, f-numbers and magnifications as they are written. */
 const SHARES: ReadonlySet<FigureId> = new Set([
@@ -23,12 +23,18 @@ const UNITS: Record<string, string> = { '1': '', EV: 'stops', '1/mm': 'per mm' }
 export function toldAs(id: FigureId, answer: Extract<Answer, { state: 'known' }>): Told {
   const { value, low, high } = answer;
   const unit = UNITS[answer.unit] ?? answer.unit;
-  const one = (x: number): string => {
-    if (SHARES.has(id)) return percent(x).replace(' %', '');
-    return earned(x, low === undefined ? undefined : Math.min(low, x), high === undefined ? undefined : Math.max(high, x));
-  };
+  const share = SHARES.has(id);
+  const half = Math.max(value - (low ?? value), (high ?? value) - value);
+  const end = (x: number): string => (share ? percent(x).replace(' %', '') : toPlace(x, half));
   const sure = low !== undefined && high !== undefined && high - low <= 1e-9 * Math.max(1, Math.abs(value));
-  const ends = [low === undefined ? 'without limit below' : one(low), high === undefined ? 'without limit' : one(high)];
-  const named = id === 'systemMagnification' ? '×' : SHARES.has(id) ? '%' : unit;
-  return { text: one(value), unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
+  const ends = [low === undefined ? 'without limit below' : end(low), high === undefined ? 'without limit' : end(high)];
+  const named = id === 'systemMagnification' ? '×' : share ? '%' : unit;
+  const text = share ? percent(value).replace(' %', '') : earned(value, low, high);
+  return { text, unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
+}
+
+/** Down to the first digit of the ±, as `earned` writes the value itself; never more than four digits. */
+function toPlace(x: number, half: number): string {
+  const last = 10 ** Math.floor(Math.log10(half));
+  return short(Math.round(x / last) * last, 4);
 }

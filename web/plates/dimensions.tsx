@@ -3,43 +3,59 @@ import type { Scene } from './path-geometry.ts';
 import type { PathScale } from './path-scale.ts';
 import { inRows, widthOf } from './rows.ts';
 
+export const DIMENSION_ROW = 30;
+
 interface Dimension {
-  from: number;
-  to: number;
   words: string;
+  /** Ends of the line, px. */
+  a: number;
+  b: number;
+  /** Where the words begin or, centred, stand; beside the line where they do not fit over it. */
+  x: number;
+  beside: 'none' | 'right' | 'left';
+  row: number;
 }
 
-/** The lengths along the axis, as dimension lines with their figures. */
-export function Dimensions({ scene, scale, top, width }: { scene: Scene; scale: PathScale; top: number; width: number }) {
-  const mm = (x: number): string => `${short(x)} mm`;
-  const lengths: Dimension[] = [
-    ...(scene.lengthKnown ? [{ from: scene.subject, to: scene.nose, words: `working distance ${mm(scene.nose - scene.subject)}` }] : []),
-    { from: 0, to: scene.rim, words: `infinity space ${mm(scene.rim)}` },
-    { from: scene.plane, to: scene.sensor, words: `relay to sensor ${mm(scene.sensor - scene.plane)}` },
+/** The lengths along the axis with their figures, in rows that keep them apart. */
+export function dimensionsOf(scene: Scene, { x }: PathScale, width: number): Dimension[] {
+  const mm = (length: number): string => `${short(length)} mm`;
+  const { subject, nose, rim, plane, sensor } = scene;
+  const lengths: [from: number, to: number, words: string][] = [
+    ...(scene.lengthKnown ? [[subject, nose, `working distance ${mm(nose - subject)}`] as [number, number, string]] : []),
+    [0, rim, `infinity space ${mm(rim)}`],
+    [plane, sensor, `relay to sensor ${mm(sensor - plane)}`],
   ];
+  const found = lengths.map(([from, to, words]) => {
+    const a = x(from);
+    const b = x(to);
+    const room = widthOf(words);
+    if (room + 10 <= b - a) return { words, a, b, x: (a + b) / 2, beside: 'none' as const, least: a, most: b };
+    if (b + 10 + room < width) return { words, a, b, x: b + 8, beside: 'right' as const, least: a, most: b + 10 + room };
+    return { words, a, b, x: a - 8, beside: 'left' as const, least: a - 10 - room, most: b };
+  });
   const placed = inRows(
-    lengths.map(({ from, to, words }) => ({
-      at: (scale.x(from) + scale.x(to)) / 2,
-      width: Math.max(widthOf(words), scale.x(to) - scale.x(from) - 14),
-    })),
-    2,
-    width - 2,
-    8,
+    found.map(({ least, most }) => ({ at: (least + most) / 2, width: most - least - 2 })),
+    Number.NEGATIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    0,
   );
+  return found.map((one, i) => ({ ...one, row: placed[i]?.row ?? 0 }));
+}
+
+export function Dimensions({ dimensions, top }: { dimensions: readonly Dimension[]; top: number }) {
   return (
     <g class="dimensions">
-      {lengths.map(({ from, to, words }, i) => {
-        const { row } = placed[i] as { row: number };
-        const y = top + 22 * row + 18;
-        const a = scale.x(from);
-        const b = scale.x(to);
-        const half = widthOf(words) / 2;
-        const middle = Math.min(width - 2 - half, Math.max(2 + half, (a + b) / 2));
+      {dimensions.map(({ words, a, b, x, beside, row }) => {
+        const y = top + DIMENSION_ROW * row + 18;
         return (
           <g key={words}>
             <path class="extension" d={`M${a} ${top - 6}V${y + 4}M${b} ${top - 6}V${y + 4}`} />
             <path class="dimension" d={`M${a} ${y}H${b}M${a - 3} ${y + 3}L${a + 3} ${y - 3}M${b - 3} ${y + 3}L${b + 3} ${y - 3}`} />
-            <text x={middle} y={y - 5} text-anchor="middle">
+            <text
+              x={x}
+              y={beside === 'none' ? y - 5 : y + 4}
+              text-anchor={beside === 'none' ? 'middle' : beside === 'right' ? 'start' : 'end'}
+            >
               {words}
             </text>
           </g>

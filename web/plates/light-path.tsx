@@ -2,11 +2,11 @@ import { short } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
 import { answered, report } from '../state/draft.ts';
 import { Beams } from './beams.tsx';
-import { Dimensions } from './dimensions.tsx';
+import { DIMENSION_ROW, Dimensions, dimensionsOf } from './dimensions.tsx';
 import { type Scene, sceneOf } from './path-geometry.ts';
 import { scaleFor } from './path-scale.ts';
-import { letter } from './rows.ts';
-import { Stops } from './stops.tsx';
+import { letter, rowsIn } from './rows.ts';
+import { namesOf, ROW, Stops } from './stops.tsx';
 import { Train } from './train.tsx';
 import { useWidth } from './width.ts';
 
@@ -18,19 +18,22 @@ export function LightPath() {
   const cutting = new Set(scene.corner.flatMap((ray) => (ray.endsAt === undefined ? [] : [ray.endsAt])));
   const narrow = width < 620;
   const half = scale.h(scale.most * 1.08);
-  const head = 24 + 17 * (narrow ? 1 : Math.min(4, scene.stops.length)) + 8;
+  const names = namesOf(scene, scale, narrow, width);
+  const dimensions = dimensionsOf(scene, scale, width);
+  const head = 30 + ROW * rowsIn(names);
   const axis = head + half;
-  const height = axis + half + (narrow ? 92 : 74);
+  const height = axis + half + 26 + DIMENSION_ROW * rowsIn(dimensions);
   return (
     <figure class="plate path" ref={box} aria-labelledby="path-caption">
       <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="path-caption">
         <Train scene={scene} scale={scale} axis={axis} />
         <Beams scene={scene} scale={scale} axis={axis} cutting={cutting} />
-        <Stops scene={scene} scale={scale} axis={axis} head={head} cutting={cutting} narrow={narrow} width={width} />
-        <Dimensions scene={scene} scale={scale} top={axis + half + 16} width={width} />
+        <Stops scene={scene} scale={scale} axis={axis} head={head} cutting={cutting} names={names} />
+        <Dimensions dimensions={dimensions} top={axis + half + 16} />
       </svg>
       <figcaption id="path-caption">
         {captionOf(scene)} {scaleNote(scale.stretch)}
+        {scene.pupilBetween[1] > scene.pupilBetween[0] ? ' The dotted bracket holds the exit pupil, wherever in it that is.' : ''}
         {scene.lengthKnown ? '' : " The objective's length is not known: it is drawn at a usual one."}
       </figcaption>
       {!scene.openingsKnown && (

@@ -64,18 +64,20 @@ const RAYS = 9;
 /** Where everything stands and how the beams of the middle and of the corner go; lengths in mm. */
 export function sceneOf(evaluation: Evaluation): Scene {
   const stops = stopsOf(evaluation.sheet);
-  const rig = stops?.rig ?? rigWithoutRelay(evaluation);
+  const given = stops?.rig ?? rigWithoutRelay(evaluation);
   const { objective, sensor: chip } = evaluation.pairing;
   const working = objective.workingDistanceMm === undefined ? undefined : amount(objective.workingDistanceMm);
   const parfocal = objective.parfocalDistanceMm === undefined ? undefined : amount(objective.parfocalDistanceMm);
   const lengthKnown = working !== undefined && parfocal !== undefined && parfocal > working;
   const nose = lengthKnown ? working - parfocal : -DRAWN_LENGTH;
   const subject = lengthKnown ? -parfocal : nose - (working ?? 0.1 * DRAWN_LENGTH);
-  const plane = rig.infinitySpaceMm + rig.principalPlaneFromRimMm;
-  const sensor = plane + rig.relayFocalLengthMm + rig.sensorOffsetMm;
-  const standing = rig.stops.map((stop) => stand(rig, stop, plane, sensor));
+  const plane = given.infinitySpaceMm + given.principalPlaneFromRimMm;
+  const sensor = plane + given.relayFocalLengthMm + given.sensorOffsetMm;
+  const inOrder = given.stops.map((stop) => ({ stop, stands: stand(given, stop, plane, sensor) })).sort((a, b) => a.stands.z - b.stands.z);
+  const rig = { ...given, stops: inOrder.map(({ stop }) => stop) };
+  const standing = inOrder.map(({ stands }) => stands);
   const cornerHeight = Math.hypot(amount(chip.widthMm), amount(chip.heightMm)) / 2;
-  const pupilHalf = (rig.stops[0] as PlacedStop).diameterMm / 2;
+  const pupilHalf = (given.stops[0] as PlacedStop).diameterMm / 2;
   const place = evaluation.inputs.find((input) => input.path === '/objective/exitPupilFromShoulderMm');
   const noseHalf = objective.noseDiameterMm === undefined ? Math.max(6, 0.8 * pupilHalf) : amount(objective.noseDiameterMm) / 2;
   const base = { subject, nose, pupil: rig.exitPupilFromShoulderMm, plane, sensor, stops: standing, rig };
@@ -114,7 +116,7 @@ export function ray(scene: Base, p: number, height: number, below: number): Ray 
   ];
   const lead: Point[] = [[start, before(start)]];
   const through: Point = [plane, before(plane)];
-  for (const i of inOrder(scene)) {
+  for (const i of asMet(scene)) {
     const stop = stops[i] as StandingStop;
     const rear = rig.stops[i]?.place === 'sensor';
     const y = rear ? behind(stop.z) : before(stop.z);
@@ -128,7 +130,7 @@ export function ray(scene: Base, p: number, height: number, below: number): Ray 
 }
 
 /** The stops in the order in which light meets them: those before the relay, then those behind it. */
-function inOrder({ stops, rig }: Base): number[] {
+function asMet({ stops, rig }: Base): number[] {
   const rear = (i: number): number => (rig.stops[i]?.place === 'sensor' ? 1 : 0);
   return stops.map((_, i) => i).sort((a, b) => rear(a) - rear(b) || (stops[a] as StandingStop).z - (stops[b] as StandingStop).z);
 }

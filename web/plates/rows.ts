@@ -26,5 +26,8 @@ export function inRows(labels: readonly Label[], least: number, greatest: number
   return placed;
 }
 
+/** Rows needed. */
+export const rowsIn = (placed: readonly { row: number }[]): number => 1 + Math.max(0, ...placed.map(({ row }) => row));
+
 /** Stops by letter, where there is no room for their names. */
 export const letter = (i: number): string => String.fromCharCode(97 + i);

@@ -13,7 +13,7 @@ export function SensorPlate() {
   const [box, width] = useWidth(540);
   const scene = sensorScene(answered.value, report.value);
   const k = Math.min((width - 2 * PAD) / scene.width, TALLEST / scene.height);
-  const height = Math.round(scene.height * k + 2 * PAD);
+  const height = Math.round(tallEnough(scene, k));
   const cx = width / 2;
   const cy = height / 2;
   const w = scene.width * k;
@@ -46,6 +46,12 @@ export function SensorPlate() {
   );
 }
 
+/** As high as the sensor and its margin, and a little more where that shows a circle whole. */
+function tallEnough({ height, width, circles }: SensorScene, k: number): number {
+  const worth = circles.map(({ radius }) => 2 * radius).filter((d) => d <= 1.12 * Math.hypot(width, height));
+  return Math.max(height, ...worth) * k + 2 * PAD;
+}
+
 function Tone({ scene, w, h, k, left, top }: { scene: SensorScene; w: number; h: number; k: number; left: number; top: number }) {
   const { light } = scene;
   if (!light) return null;
@@ -58,7 +64,7 @@ const EV_WORDS: Record<number, string> = { 0.5: '½ stop down', 1: '1 stop down'
 /** The contours' names, on the diagonal toward the lower right. */
 function Contours({ scene, cx, cy, k }: { scene: SensorScene; cx: number; cy: number; k: number }) {
   const corner = Math.hypot(scene.width, scene.height) / 2;
-  const spaced = scene.contours.filter((c, i) => i === 0 || (c.radius - (scene.contours[i - 1]?.radius ?? 0)) * k > 26);
+  const spaced = scene.contours.filter((c, i) => c.radius * k > 48 && (i === 0 || (c.radius - (scene.contours[i - 1]?.radius ?? 0)) * k > 26));
   return (
     <g class="labels">
       {spaced.map(({ ev, radius }) => (
@@ -100,13 +106,14 @@ function Ring({
   const x = cx + dx * radius * k;
   const y = cy + dy * radius * k;
   const inside = Number.isFinite(radius) && y > 20 && y < height - 16 && x < width - 10;
+  const unseen = radius * k > Math.hypot(width, height) / 2;
   const atX = inside ? x : dx === 0 ? cx : width - 4;
   const atY = inside ? y + (dy > 0 ? 15 : -6) : dy < 0 ? 14 : height - 6;
   return (
     <g class={`circle ${circle}${bites ? ' bites' : ''}`} data-radius-mm={Number.isFinite(radius) ? radius : undefined}>
       {Number.isFinite(radius) && <circle cx={cx} cy={cy} r={radius * k} />}
       <text x={atX} y={atY} text-anchor={dx === 0 ? 'middle' : inside ? 'start' : 'end'}>
-        {inside ? name : `${name}, past this drawing`}
+        {unseen ? `${name}, past this drawing` : name}
       </text>
     </g>
   );
