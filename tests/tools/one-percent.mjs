@@ -28,7 +28,11 @@ const root = resolve(import.meta.dirname, '../..');
 const scratch = mkdtempSync(join(tmpdir(), 'one-percent-'));
 const tree = join(scratch, 'tree');
 process.on('exit', () => rmSync(scratch, { recursive: true, force: true }));
-process.on('SIGINT', () => process.exit(130));
+for (const [signal, code] of [
+  ['SIGINT', 130],
+  ['SIGTERM', 143],
+])
+  process.on(signal, () => process.exit(code));
 const LEFT_OUT = new Set(['node_modules', 'dist', '.git', 'coverage']);
 cpSync(root, tree, { recursive: true, filter: (from) => !LEFT_OUT.has(basename(from)) });
 symlinkSync(join(root, 'node_modules'), join(tree, 'node_modules'));
