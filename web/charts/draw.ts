@@ -86,7 +86,10 @@ function written(drawing: Drawing, ink: Ink): Plugin {
         if (!label || !point) continue;
         ctx.fillStyle = ink.ink;
         ctx.font = `italic 14px ${ink.font}`;
-        placed(chart, label.text, px(chart, 'x', point.x) + 6, px(chart, 'y', point.y) - 7);
+        const x = px(chart, 'x', point.x);
+        const y = px(chart, 'y', point.y);
+        if (label.side === 'before') placed(chart, label.text, x - 8 - ctx.measureText(label.text).width, y - 2);
+        else placed(chart, label.text, x + 8, y + 16);
       }
       ctx.restore();
     },
@@ -119,7 +122,8 @@ function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
   }
   ctx.stroke();
   ctx.setLineDash([]);
-  if (mark.along === 'x') placed(chart, mark.text, at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
+  if (mark.along === 'x')
+    placed(chart, mark.text, at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
   else placed(chart, mark.text, area.left + 6, at - 5);
 }
 

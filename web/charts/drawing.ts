@@ -3,8 +3,8 @@ export interface Line {
   points: readonly { x: number; y: number }[];
   dash: readonly number[];
   width: number;
-  /** Written beside the line at the point with this place in the list. */
-  label?: { text: string; at: number };
+  /** Written beside the point with this place in the list: above and before it, or below and after it. */
+  label?: { text: string; at: number; side: 'before' | 'after' };
 }
 
 export interface Mark {

@@ -14,6 +14,7 @@ const drawing = computed((): Drawing => {
     tried.flatMap((t) => (t[of] === undefined ? [] : [{ x: t.focalLengthMm, y: 100 * (t[of] as number) }]));
   const covered = line('coveredShare');
   const light = line('cornerIllumination');
+  const lightFirst = halfway(light) < halfway(covered);
   return {
     x: {
       title: "the relay's focal length, mm",
@@ -22,8 +23,18 @@ const drawing = computed((): Drawing => {
     },
     y: { title: 'share' },
     lines: [
-      { points: covered, dash: [], width: 1.75, label: { text: 'picture covered', at: Math.floor(covered.length * 0.08) } },
-      { points: light, dash: [5, 3], width: 1.25, label: { text: 'light in the corner', at: Math.floor(light.length * 0.5) } },
+      {
+        points: covered,
+        dash: [],
+        width: 1.75,
+        label: { text: 'picture covered', at: halfway(covered), side: lightFirst ? 'after' : 'before' },
+      },
+      {
+        points: light,
+        dash: [5, 3],
+        width: 1.25,
+        label: { text: 'light in the corner', at: halfway(light), side: lightFirst ? 'before' : 'after' },
+      },
     ],
     marks: [{ along: 'x', at: now, text: 'yours', dash: [2, 3] }],
     bands: windows.map((w, i) => ({
@@ -34,6 +45,12 @@ const drawing = computed((): Drawing => {
     })),
   };
 });
+
+/** Where a line has room for its name: on its way past a half, else well along it. */
+function halfway(points: Drawing['lines'][number]['points']): number {
+  const at = points.findIndex(({ y }) => y >= 50);
+  return at > 0 ? at : Math.floor(points.length * (at === 0 ? 0.15 : 0.75));
+}
 
 /** What other focal lengths of the relay would do, and the window that covers. */
 export function FocalLengths() {

@@ -1,10 +1,11 @@
+import { Scroll } from './scroll.tsx';
+
 /** The numbers of a chart behind a fold: with the keyboard and without eyes as good as the chart. */
 export function Table({ title, columns, rows }: { title: string; columns: readonly string[]; rows: readonly (readonly string[])[] }) {
   return (
     <details class="fold">
       <summary>{title}</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reached by keyboard */}
-      <div class="scroll tall" tabIndex={0} role="region" aria-label={title}>
+      <Scroll title={title} tall>
         <table>
           <thead>
             <tr>
@@ -26,7 +27,7 @@ export function Table({ title, columns, rows }: { title: string; columns: readon
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </details>
   );
 }

@@ -87,7 +87,7 @@ export const SENSOR: readonly Field[] = [
 ];
 
 export const SPACING: readonly Field[] = [
-  quantity('infinitySpaceMm', "Infinity space, shoulder to the relay's rim"),
+  quantity('infinitySpaceMm', 'Infinity space, shoulder to relay'),
   quantity('sensorOffsetMm', "Sensor beyond the relay's focus"),
   number('litThreshold', 'litThreshold', 'Light that counts as lit, as a share', ''),
   number('wavelengthNm', 'wavelengthNm', 'Wavelength', 'nm'),

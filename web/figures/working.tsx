@@ -1,6 +1,7 @@
-import { type FigureId, figureById, workingOf } from '../../core/index.ts';
+import { type FigureId, figureById, type WorkingTerm, workingOf } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
 import { answered } from '../state/draft.ts';
+import { Formula } from './formula.tsx';
 
 /** A figure in three lines: words, symbols, this pairing's numbers; then what they rest on. */
 export function Working({ id }: { id: FigureId }) {
@@ -8,18 +9,26 @@ export function Working({ id }: { id: FigureId }) {
   return (
     <div class="working">
       <p>{words}</p>
-      <p class="formula">{symbols}</p>
-      <p class="formula">{numbers}</p>
+      <p class="formula">
+        <Formula text={symbols} />
+      </p>
+      <p class="formula">
+        <Formula text={numbers} />
+      </p>
       {terms.length > 0 && (
         <ul>
           {terms.map((term) => (
             <li key={term.symbol} class={term.origin === 'assumed' ? 'assumed' : ''}>
-              <var>{term.symbol}</var> = {term.path ? <Lead path={term.path}>{term.text}</Lead> : term.text}
+              <Formula text={term.symbol} /> = {term.path ? <Lead path={term.path}>{term.text}</Lead> : term.text}
               <small>
                 {' '}
                 {term.words}
                 {term.origin ? `, ${term.origin}` : ''}
-                {term.working?.numbers && term.working.numbers !== `${term.symbol} = ${term.text}` ? `: ${term.working.numbers}` : ''}
+                {saysMore(term) && (
+                  <>
+                    : <Formula text={term.working?.numbers ?? ''} />
+                  </>
+                )}
               </small>
             </li>
           ))}
@@ -29,3 +38,6 @@ export function Working({ id }: { id: FigureId }) {
     </div>
   );
 }
+
+/** Whether a value on the way has a formula of its own to show, and not its value once more. */
+const saysMore = ({ working }: WorkingTerm): boolean => (working?.numbers.split(' = ').length ?? 0) > 2;

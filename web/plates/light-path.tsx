@@ -1,11 +1,12 @@
 import { short } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
-import { answered, report } from '../state/draft.ts';
+import { answered } from '../state/draft.ts';
 import { Beams } from './beams.tsx';
 import { DIMENSION_ROW, Dimensions, dimensionsOf } from './dimensions.tsx';
 import { type Scene, sceneOf } from './path-geometry.ts';
 import { scaleFor } from './path-scale.ts';
-import { letter, rowsIn } from './rows.ts';
+import { rowsIn } from './rows.ts';
+import { StopTable } from './stop-table.tsx';
 import { namesOf, ROW, Stops } from './stops.tsx';
 import { Train } from './train.tsx';
 import { useWidth } from './width.ts';
@@ -26,6 +27,7 @@ export function LightPath() {
   return (
     <figure class="plate path" ref={box} aria-labelledby="path-caption">
       <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="path-caption">
+        <title>The light path</title>
         <Train scene={scene} scale={scale} axis={axis} />
         <Beams scene={scene} scale={scale} axis={axis} cutting={cutting} />
         <Stops scene={scene} scale={scale} axis={axis} head={head} cutting={cutting} names={names} />
@@ -60,49 +62,3 @@ function captionOf({ corner, middle, stops }: Scene): string {
 
 const scaleNote = (stretch: number): string =>
   stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as ${stretch > 1 ? 'tall' : 'tall, to fit'}.`;
-
-function StopTable({ scene, narrow, cutting }: { scene: Scene; narrow: boolean; cutting: ReadonlySet<number> }) {
-  const { cuts } = report.value.vignetting;
-  return (
-    <details class="fold" open={narrow && cutting.size > 0 ? true : undefined}>
-      <summary>Every stop in the way</summary>
-      <div class="scroll" tabIndex={0} role="region" aria-label="Every stop in the way">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">stop</th>
-              <th scope="col">opening, mm</th>
-              <th scope="col">from the shoulder, mm</th>
-              <th scope="col">cuts from, mm off the middle</th>
-              <th scope="col">share of the corner's loss</th>
-              <th scope="col">clears the corner at</th>
-            </tr>
-          </thead>
-          <tbody>
-            {scene.stops.map((stop, i) => {
-              const cut = cuts.find((c) => c.stop === stop.label);
-              const { diameterMm, infinitySpaceMm } = cut?.clearsAt ?? {};
-              const clears = [
-                ...(diameterMm === undefined ? [] : [`${short(diameterMm)} mm opening`]),
-                ...(infinitySpaceMm === undefined ? [] : [`${short(infinitySpaceMm)} mm space`]),
-              ];
-              return (
-                <tr key={`${stop.path}${stop.label}`} class={cutting.has(i) ? 'bites' : ''}>
-                  <th scope="row">
-                    {narrow && `${letter(i)}  `}
-                    <Lead path={stop.path}>{stop.label}</Lead>
-                  </th>
-                  <td>{short(2 * stop.half)}</td>
-                  <td>{short(stop.z)}</td>
-                  <td>{cut && Number.isFinite(cut.onsetRadiusMm) ? short(cut.onsetRadiusMm) : 'does not'}</td>
-                  <td>{cut ? short(cut.shareOfCornerLoss, 2) : 'none'}</td>
-                  <td>{cut ? clears.join(', or ') || 'no single change' : 'clear'}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
-    </details>
-  );
-}

@@ -1,5 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import { type Evaluation, evaluate, PairingError, type Problem, pairingSchema, problemsOf, reportOf } from '../../core/index.ts';
+import { inputPath } from '../fields/names.ts';
 import { withAt } from './json.ts';
 import { OPENING } from './opening.ts';
 
@@ -39,12 +40,16 @@ export function take(next: object): void {
   const judged = judge(next);
   batch(() => {
     draft.value = next;
-    problems.value = judged.problems ?? [];
+    problems.value = firstOfEach(judged.problems ?? []);
     if (judged.evaluation) answered.value = judged.evaluation;
     told.value = told.value.flatMap((old) => problems.value.find((p) => p.path === old.path) ?? []);
   });
   if (judged.problems) waiting = setTimeout(tell, PATIENCE_MS);
 }
+
+/** One complaint an input: a value out of bounds makes its ± wrong too, and that is no second error. */
+const firstOfEach = (found: readonly Problem[]): Problem[] =>
+  found.filter((p, i) => found.findIndex((other) => inputPath(other.path) === inputPath(p.path)) === i);
 
 /** Says now what is wrong. */
 export function tell(): void {

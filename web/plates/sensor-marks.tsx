@@ -1,0 +1,79 @@
+import { type Circle, short } from '../../core/index.ts';
+import type { DrawnCircle, SensorScene } from './sensor-geometry.ts';
+
+/** The drawing in px: the sensor's middle, px a mm, and the whole size. */
+export interface View {
+  cx: number;
+  cy: number;
+  k: number;
+  width: number;
+  height: number;
+}
+
+const EV_WORDS: Record<number, string> = { 0.5: '½ stop down', 1: '1 stop down' };
+/** Contours closer than this to each other or to the middle get no name, px. */
+const APART = 26;
+
+/** The contours' names, on the diagonal toward the lower right. */
+export function Contours({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
+  const corner = Math.hypot(scene.width, scene.height) / 2;
+  const spaced = scene.contours.filter(
+    (c, i) => c.radius * k > 2 * APART && (i === 0 || (c.radius - (scene.contours[i - 1]?.radius ?? 0)) * k > APART),
+  );
+  return (
+    <g class="on-chip">
+      {spaced.map(({ ev, radius }) => (
+        <text
+          key={ev}
+          x={cx + ((radius * scene.width) / corner / 2) * k - 6}
+          y={cy + ((radius * scene.height) / corner / 2) * k - 4}
+          text-anchor="end"
+        >
+          {EV_WORDS[ev] ?? `${ev} stops`}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+const RING_WORDS: Record<Circle, string> = { corrected: 'corrected', lit: 'lit', sharp: 'rated' };
+/** Each circle's name stands on a side of its own: above, below, to the right. */
+const SIDES: Record<Circle, readonly [number, number]> = { corrected: [0, -1], lit: [0, 1], sharp: [0.8, -0.6] };
+
+/** One circle with its name, which stays inside the drawing where the circle does not. */
+export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: SensorScene; view: View }) {
+  const { circle, radius, bites } = drawn;
+  const { cx, cy, k, width, height } = view;
+  const [dx, dy] = SIDES[circle];
+  const bounded = Number.isFinite(radius);
+  const name = `${RING_WORDS[circle]} ${bounded ? `Ø ${short(2 * radius)} mm` : 'without limit'}`;
+  const x = cx + dx * radius * k;
+  const y = cy + dy * radius * k;
+  const inside = bounded && y > 20 && y < height - 16 && x < width - 90 * Math.abs(dx);
+  const unseen = radius * k > Math.hypot(width, height) / 2;
+  const atX = inside ? x : dx === 0 ? cx : width - 4;
+  const atY = inside ? y + (dy > 0 ? 16 : -6) : dy < 0 ? 14 : height - 6;
+  const onChip = Math.abs(atY - cy) < (scene.height * k) / 2 && Math.abs(atX - cx) < (scene.width * k) / 2;
+  return (
+    <g class={`circle ${circle}${bites ? ' bites' : ''}${onChip ? ' on-chip' : ''}`} data-radius-mm={bounded ? radius : undefined}>
+      {bounded && <circle cx={cx} cy={cy} r={radius * k} />}
+      <text x={atX} y={atY} text-anchor={dx === 0 ? 'middle' : inside ? 'start' : 'end'}>
+        {unseen ? `${name}, past this drawing` : name}
+      </text>
+    </g>
+  );
+}
+
+/** The subject's outline, where it is about as large as the picture or smaller. */
+export function Subject({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
+  const { subject } = scene;
+  if (!subject || subject.width > scene.width * 1.2 || subject.height > scene.height * 1.2) return null;
+  return (
+    <g class="subject on-chip">
+      <ellipse cx={cx} cy={cy} rx={(subject.width * k) / 2} ry={(subject.height * k) / 2} />
+      <text x={cx} y={cy + 4} text-anchor="middle">
+        subject
+      </text>
+    </g>
+  );
+}
