@@ -59,12 +59,14 @@ export const guarded =
   (configured: string): MiddlewareHandler =>
   async (c, next) => {
     const host = c.req.header('host') ?? '';
-    if (!isOurs(hostName(host), configured))
+    // A request may carry a whole address beside its Host: then that one counts too.
+    const foreign = [host, new URL(c.req.url).host].find((name) => !isOurs(hostName(name), configured));
+    if (foreign !== undefined)
       throw refusal(
         403,
         'foreignHost',
         'was sent to a name that is not this server',
-        host,
+        foreign,
         `one of ${LOOPBACK.join(', ')}, or what HOST says`,
       );
     if (!READS.includes(c.req.method)) {

@@ -17,7 +17,7 @@ export async function readJson(c: Context): Promise<unknown> {
   } catch {
     throw refusal(400, 'notJson', 'is not UTF-8 text', `${bytes.length} bytes`, 'JSON in UTF-8');
   }
-  if (text === '') throw refusal(400, 'notJson', 'has no body', 'nothing', 'JSON');
+  if (text === '') throw refusal(400, 'notJson', 'has no body', text, 'JSON');
   // Before it is parsed: nothing that follows may recurse deeper than this.
   const levels = levelsOf(text);
   if (levels > MOST_LEVELS) throw refusal(422, 'tooDeep', `is nested too deep`, `${levels} levels`, `at most ${MOST_LEVELS} levels`);

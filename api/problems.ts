@@ -32,7 +32,7 @@ export const refusal = (
   given: string,
   expected: string,
   headers: Readonly<Record<string, string>> = {},
-): Refusal => new Refusal(status, [{ path: '', code, message, given: cutShort(given), expected }], headers);
+): Refusal => new Refusal(status, [{ path: '', code, message, given: cutShort(given || 'nothing'), expected }], headers);
 
 /** The same problems, seen from where the pairing stands in the body. */
 export const under = (prefix: string, problems: readonly Problem[]): Problem[] => problems.map((p) => ({ ...p, path: prefix + p.path }));

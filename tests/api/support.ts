@@ -20,7 +20,7 @@ export async function ask(url: string, init: RequestInit = {}): Promise<Answered
   const response = await fetch(url, init);
   const text = await response.text();
   const isJson = /json/.test(response.headers.get('content-type') ?? '');
-  return { status: response.status, headers: response.headers, text, json: isJson ? JSON.parse(text) : undefined };
+  return { status: response.status, headers: response.headers, text, json: isJson && text !== '' ? JSON.parse(text) : undefined };
 }
 
 /** Sends a body as JSON; text goes as it stands, so that it may be wrong. */
