@@ -1,6 +1,6 @@
 import { figure, Gap, openStep, step } from '../figure.ts';
 import { chiefRaySlope } from '../paraxial/conjugates.ts';
-import { fromPupil, type PlacedStop, type Rig, seenStops } from '../pupil/stops.ts';
+import { type PlacedStop, type Rig, seenStops } from '../pupil/stops.ts';
 import { DEG_PER_RAD } from '../units.ts';
 import {
   objectiveFocalLengthMm,
@@ -106,17 +106,17 @@ export const workingFNumber = figure({
   as: (m, NA) => `${m} / (2 × ${NA})`,
 });
 
-/** Distance from the objective's pupil to the stop that limits the axial beam, mm; a stop behind the relay through its image. */
+/**
+ * Distance from the objective's pupil at which a stop would limit a collimated beam as this one does, mm:
+ * a stop behind the relay stands where its image is, and off the focus the beam's own slope counts in.
+ */
 const limitingDistance = step({
   id: 'limitingDistance',
   symbol: 'z_0',
   unit: 'mm',
   words: "from the objective's exit pupil to the stop that limits the beam, as seen from there",
-  needs: [rig, seen],
-  of: (r, s) => {
-    const stop = r.stops[s.stopOf[s.limiting] as number] as PlacedStop;
-    return stop.place === 'sensor' ? -(s.walk[s.limiting] as number) : fromPupil(r, stop);
-  },
+  needs: [seen],
+  of: (s) => 0 - (s.walk[s.limiting] as number),
 });
 
 export const magnificationChangePerMm = figure({
@@ -124,7 +124,7 @@ export const magnificationChangePerMm = figure({
   unit: '1/mm',
   symbol: 'Δm/m',
   words: 'relative change of magnification per mm of depth at the subject; positive: farther parts look larger',
-  source: "Newton's equation: a stop z from the exit pupil has its image f_o²/z from the front focus",
+  source: "Newton's equation: a stop z from the exit pupil has its image f_o²/z from the subject",
   needs: [limitingDistance, objectiveFocalLengthMm],
   of: (z, fo) => z / (fo * fo),
   as: (z, fo) => `${z} / ${fo}²`,

@@ -2,11 +2,12 @@ import { ORIGINS, type Origin } from '../parts/quantity.ts';
 import { sameJson } from '../same.ts';
 import { type Answer, answer } from './answer.ts';
 import { type Evaluation, evaluate, raw } from './evaluate.ts';
+import { excursions } from './excursions.ts';
 import type { Input } from './inputs.ts';
 import { FIGURES, type FigureId, GRAPH } from './registry.ts';
 import { type Report, reportOf } from './report.ts';
 import type { Pairing } from './schema.ts';
-import { excursions, moved, plain } from './spread.ts';
+import { moved, plain } from './spread.ts';
 
 export const MOST_ABREAST = 12;
 

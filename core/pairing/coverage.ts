@@ -1,13 +1,13 @@
 import { figure, Gap, openFigure, openStep, step } from '../figure.ts';
 import { border } from '../numeric.ts';
 import { focalLengthForScale } from '../paraxial/conjugates.ts';
-import { onsetSlope, relativeIllumination, slopeAtShare } from '../pupil/illumination.ts';
+import { onsetSlope, relativeIllumination } from '../pupil/illumination.ts';
 import { type Rig, scaleOf, seenStops } from '../pupil/stops.ts';
 import { rig } from './aperture.ts';
 import { circleInRectangle } from './circle.ts';
 import { principalPlaneDistance, scale, sensorDiagonal } from './first-order.ts';
 import { fieldNumber, height, litThreshold, ratedCircle, referenceFocalLength, sensorOffset, testedField, width } from './leaves.ts';
-import { litCircleMm } from './light.ts';
+import { litCircleMm, litSlope } from './light.ts';
 import { opticalDetailMegapixels, pixelCount } from './resolution.ts';
 
 /** The three circles, in the order in which ties are told. */
@@ -130,11 +130,10 @@ const LONGEST = 5000;
  * know the focal length: it is the corner's height over the slope at the threshold. Stops behind the
  * relay change with it: then the first crossing is looked for from the short end.
  */
-export function coveringByLight(r: Rig, threshold: number, cornerMm: number): number | Gap {
+function coveringByLight(r: Rig, threshold: number, cornerMm: number, litSlope: number): number | Gap {
   const lone = r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor');
   if (lone) {
-    const slope = slopeAtShare(seenStops(r), threshold);
-    return slope > 0 ? cornerMm / slope : Gap.none('no relay lights the corners with these openings');
+    return litSlope > 0 ? cornerMm / litSlope : Gap.none('no relay lights the corners with these openings');
   }
   const lit = (f: number): boolean => {
     const at = { ...r, relayFocalLengthMm: f };
@@ -158,8 +157,8 @@ const coveringLight = step({
   symbol: 'f_lit',
   unit: 'mm',
   words: 'relay focal length at which the corners get the threshold of the light',
-  needs: [rig, litThreshold, sensorDiagonal],
-  of: (r, threshold, d) => coveringByLight(r, threshold, d / 2),
+  needs: [rig, litThreshold, sensorDiagonal, litSlope],
+  of: (r, threshold, d, slope) => coveringByLight(r, threshold, d / 2, slope),
 });
 
 export const shortestCoveringFocalLengthMm = openFigure({

@@ -135,9 +135,9 @@ const greatestSpace = step({
   symbol: 'S_max',
   unit: 'mm',
   words: "the smallest over the stops of (r_i − r_0)/t_c − z_i + S: the axial beam just passes each at the corner's slope",
-  needs: [rig, sensorDiagonal],
-  of: (r, d) => {
-    const spaces = clearingSpaces(r, d / 2);
+  needs: [rig, sensorDiagonal, seen],
+  of: (r, d, stops) => {
+    const spaces = clearingSpaces(r, d / 2, stops);
     if (!spaces || spaces[1] < 0) return Gap.none('a stop cuts the corner at any infinity space');
     return spaces[1];
   },

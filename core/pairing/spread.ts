@@ -1,4 +1,5 @@
 import type { Figure, Gap, Graph, Sheet } from '../figure.ts';
+import { difference, excursions } from './excursions.ts';
 import type { Input } from './inputs.ts';
 import { runsFor, signs } from './together.ts';
 
@@ -27,77 +28,17 @@ export function plain(figure: Figure, value: unknown): number {
   return (value as Gap).state === 'none' ? figure.noneCountsAs : Number.NaN;
 }
 
-/** All figures with one input at `x`. */
-type At = (x: number) => number[];
-
-const RISE = 1;
-const FALL = -1;
-
-/** Extremes of many functions over `[least, greatest]` at once, as excursions from those at `middle`. */
-export function excursions(
-  at: At,
-  least: number,
-  middle: number,
-  greatest: number,
-  base: readonly number[],
-): { up: number[]; down: number[] } {
-  const xs = [least, (least + middle) / 2, middle, (middle + greatest) / 2, greatest];
-  const rows = xs.map((x) => (x === middle ? (base as number[]) : at(x)));
-  const extreme = (j: number, sign: number): number => {
-    let best = 0;
-    let where = 2;
-    rows.forEach((row, k) => {
-      const gain = sign * difference(row[j] as number, base[j] as number);
-      if (gain > best) [best, where] = [gain, k];
-    });
-    if (where > 0 && where < 4 && best > 0) return Math.max(best, inner(j, sign, where));
-    // A peak at the middle itself may lie a little to one side of it.
-    const flanks = [1, 3].map((k) => sign * difference((rows[k] as number[])[j] as number, base[j] as number));
-    return where === 2 && flanks.every((g) => g < 0) ? Math.max(0, inner(j, sign, 2)) : best;
-  };
-  const inner = (j: number, sign: number, k: number): number =>
-    peak((x) => sign * difference(at(x)[j] as number, base[j] as number), xs[k - 1] as number, xs[k + 1] as number);
-  const each = (sign: number): number[] => base.map((b, j) => (Number.isNaN(b) ? 0 : extreme(j, sign)));
-  return { up: each(RISE), down: each(FALL) };
-}
-
-/**
- * How far `a` is from `b`. From Infinity distance is counted in the reciprocal, so that falls from an
- * unlimited value combine too. A figure unknown at one point counts as unmoved there.
- */
-function difference(a: number, b: number): number {
-  if (a === b) return 0;
-  const d = b === Number.POSITIVE_INFINITY ? -1 / a : a - b;
-  return Number.isNaN(d) ? 0 : d;
-}
-
-/** The greatest value that eight golden-section steps find between two samples. */
-function peak(f: (x: number) => number, low: number, high: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let a = low;
-  let b = high;
-  let x1 = b - golden * (b - a);
-  let x2 = a + golden * (b - a);
-  let y1 = f(x1);
-  let y2 = f(x2);
-  for (let i = 0; i < 8; i++) {
-    if (y1 > y2) {
-      [b, x2, y2] = [x2, x1, y1];
-      x1 = b - golden * (b - a);
-      y1 = f(x1);
-    } else {
-      [a, x1, y1] = [x1, x2, y2];
-      x2 = a + golden * (b - a);
-      y2 = f(x2);
-    }
-  }
-  return Math.max(y1, y2);
-}
-
 /** The spread of `figures` about their values on `sheet`; the sheet is left as it was. */
 export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], figures: readonly Figure[]): Spread {
   const places = figures.map((f) => graph.place.get(f) as number);
-  const read = (s: Sheet): number[] => places.map((place, j) => plain(figures[j] as Figure, s[place]));
+  const read = (s: Sheet): number[] => {
+    const row = new Array<number>(places.length);
+    for (let j = 0; j < row.length; j++) {
+      const value = s[places[j] as number];
+      row[j] = typeof value === 'number' ? value : plain(figures[j] as Figure, value);
+    }
+    return row;
+  };
   const base = read(sheet);
   const moves = inputs.flatMap((input) => {
     if (!(input.greatest > input.least)) return [];
@@ -105,17 +46,22 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
     return [{ input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) }];
   });
   const joint = together(graph, sheet, moves, read);
-  const combined = (side: 'up' | 'down', j: number): number => {
-    const sign = side === 'up' ? RISE : FALL;
-    const alone = Math.sqrt(moves.reduce((sum, move) => sum + (move[side][j] as number) ** 2, 0));
-    return joint.reduce((most, row) => Math.max(most, sign * difference(row[j] as number, base[j] as number)), alone);
-  };
+  const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
+  const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
+  for (const row of joint)
+    for (let j = 0; j < row.length; j++) {
+      const d = difference(row[j] as number, base[j] as number);
+      if (d > (rise[j] as number)) rise[j] = d;
+      else if (-d > (fall[j] as number)) fall[j] = -d;
+    }
   return {
     moves,
-    low: base.map((b, j) => Math.max((figures[j] as Figure).bounds[0], less(b, combined('down', j)))),
-    high: base.map((b, j) => Math.min((figures[j] as Figure).bounds[1], b + combined('up', j))),
+    low: base.map((b, j) => Math.max((figures[j] as Figure).bounds[0], less(b, fall[j] as number))),
+    high: base.map((b, j) => Math.min((figures[j] as Figure).bounds[1], b + (rise[j] as number))),
   };
 }
+
+const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);
 
 /**
  * How far along its interval an input goes beside one that goes to the end of its own. Chosen so that
@@ -148,21 +94,19 @@ function together(graph: Graph, sheet: Sheet, moves: Spread['moves'], read: (s: 
 
 /** The inputs that move some figure the most. */
 function leadersOf(moves: Spread['moves']): number[] {
-  const figures = moves[0]?.up.length ?? 0;
   const leaders = new Set<number>();
-  for (let j = 0; j < figures; j++) {
+  for (let j = 0; j < (moves[0]?.up.length ?? 0); j++) {
     let most = 0;
     let leading = -1;
-    moves.forEach(({ up, down }, i) => {
+    for (let i = 0; i < moves.length; i++) {
+      const { up, down } = moves[i] as Spread['moves'][number];
       const pull = Math.max(up[j] as number, down[j] as number);
       if (pull > most) [most, leading] = [pull, i];
-    });
+    }
     if (leading >= 0) leaders.add(leading);
   }
   return [...leaders];
 }
-
-const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);
 
 /** Sheets with one input moved; each call writes over the last. */
 export function moved(graph: Graph, sheet: Sheet, input: Input): (x: number) => Sheet {

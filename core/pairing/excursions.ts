@@ -1,0 +1,78 @@
+/** All figures with one input at `x`. */
+type At = (x: number) => readonly number[];
+
+/** How far a figure rises and falls while one input moves over its interval; both at least 0. */
+export interface Excursions {
+  readonly up: readonly number[];
+  readonly down: readonly number[];
+}
+
+/**
+ * How far `a` is from `b`. From Infinity distance is counted in the reciprocal, so that falls from an
+ * unlimited value combine too. A figure unknown at one point counts as unmoved there.
+ */
+export function difference(a: number, b: number): number {
+  if (a === b) return 0;
+  const d = b === Number.POSITIVE_INFINITY ? -1 / a : a - b;
+  return Number.isNaN(d) ? 0 : d;
+}
+
+/**
+ * Extremes of many figures at once over `[least, greatest]`, from their values `base` at `middle`. Five
+ * samples find them where a figure is monotone; where the best sample is not at an end the peak is
+ * looked for between its neighbours.
+ */
+export function excursions(at: At, least: number, middle: number, greatest: number, base: readonly number[]): Excursions {
+  const xs = [least, (least + middle) / 2, middle, (middle + greatest) / 2, greatest] as const;
+  const rows = xs.map((x) => (x === middle ? base : at(x)));
+  const extreme = (j: number, sign: 1 | -1): number => {
+    const b = base[j] as number;
+    let best = 0;
+    let where = 2;
+    for (let k = 0; k < 5; k++) {
+      const gain = sign * difference((rows[k] as number[])[j] as number, b);
+      if (gain > best) [best, where] = [gain, k];
+    }
+    if (where === 0 || where === 4 || (where === 2 && !fallsOff(j, sign))) return best;
+    return Math.max(
+      best,
+      peak((x) => sign * difference(at(x)[j] as number, b), xs[where - 1] as number, xs[where + 1] as number),
+    );
+  };
+  /** A peak at the middle itself may lie a little to one side of it. */
+  const fallsOff = (j: number, sign: 1 | -1): boolean =>
+    sign * difference((rows[1] as number[])[j] as number, base[j] as number) < 0 &&
+    sign * difference((rows[3] as number[])[j] as number, base[j] as number) < 0;
+  const still = (j: number): boolean => Number.isNaN(base[j]) || rows.every((row) => row[j] === base[j]);
+  const up = base.map(() => 0);
+  const down = base.map(() => 0);
+  for (let j = 0; j < base.length; j++) {
+    if (still(j)) continue;
+    up[j] = extreme(j, 1);
+    down[j] = extreme(j, -1);
+  }
+  return { up, down };
+}
+
+/** The greatest value that eight golden-section steps find between two samples. */
+function peak(f: (x: number) => number, low: number, high: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let a = low;
+  let b = high;
+  let x1 = b - golden * (b - a);
+  let x2 = a + golden * (b - a);
+  let y1 = f(x1);
+  let y2 = f(x2);
+  for (let i = 0; i < 8; i++) {
+    if (y1 > y2) {
+      [b, x2, y2] = [x2, x1, y1];
+      x1 = b - golden * (b - a);
+      y1 = f(x1);
+    } else {
+      [a, x1, y1] = [x1, x2, y2];
+      x2 = a + golden * (b - a);
+      y2 = f(x2);
+    }
+  }
+  return Math.max(y1, y2);
+}

@@ -1,0 +1,70 @@
+/**
+ * `npm run bench`: how fast, as ratios within one run, because the machine is shared. Prints a table and
+ * writes the same as JSON to the file that BENCH names, if any. Medians; rates are per second.
+ */
+import { writeFileSync } from 'node:fs';
+import { OpenAPIHono } from '@hono/zod-openapi';
+import { Bench } from 'tinybench';
+import { buildApp } from '../../api/app.ts';
+import { evaluate, pairingSchema, relativeIllumination, report, scaleOf, stopsOf, sweep } from '../../core/index.ts';
+import { inputsOf } from '../../core/pairing/inputs.ts';
+import { GRAPH } from '../../core/pairing/registry.ts';
+import opening from '../../data/opening.json' with { type: 'json' };
+import { sampledIllumination } from './sampled.ts';
+import { straightLine } from './straight-line.ts';
+
+const pairing = pairingSchema.parse(opening.pairing);
+/** The same with a rim that cuts, so that the light has something to do. */
+const cut = pairingSchema.parse({ ...opening.pairing, relay: { ...opening.pairing.relay, clearApertureMm: 16 }, infinitySpaceMm: 120 });
+const body = JSON.stringify(pairing);
+const leaves = inputsOf(pairing).values;
+const stops = stopsOf(evaluate(cut).sheet);
+if (!stops) throw new Error('the bench pairing has an opening that is not known');
+const scale = scaleOf(stops.rig);
+const radii = Array.from({ length: 128 }, (_, i) => i / 8);
+
+/** A route that does nothing but read and validate the same body, in the same framework and process. */
+const bare = new OpenAPIHono();
+bare.post('/bare', async (c) => {
+  const parsed = pairingSchema.safeParse(await c.req.json());
+  return c.json({ ok: parsed.success });
+});
+const app = buildApp();
+const post = (to: { fetch: (request: Request) => Response | Promise<Response> }, path: string) => async () => {
+  const answer = await to.fetch(
+    new Request(`http://127.0.0.1${path}`, { method: 'POST', body, headers: { 'content-type': 'application/json', host: '127.0.0.1' } }),
+  );
+  if (answer.status !== 200) throw new Error(`${path} answered ${answer.status}`);
+  await answer.text();
+};
+
+const bench = new Bench({ time: 1500, warmupTime: 500 });
+bench
+  .add('report, ± and 128 points', () => report(pairing))
+  .add('figures with ±', () => evaluate(pairing))
+  .add('figures alone', () => GRAPH.fill(leaves))
+  .add('the same figures, straight line', () => straightLine(pairing))
+  .add('light at 128 radii', () => radii.map((r) => relativeIllumination(stops.seen, r / scale)))
+  .add('light at 128 radii, pupil sampled', () => radii.map((r) => sampledIllumination(stops.seen, r / scale)))
+  .add('vary the relay, 60 values', () => sweep({ pairing, vary: '/relay/focalLengthMm', from: 100, to: 400, steps: 60 }))
+  .add('POST report', post(app, '/api/pairings/report'))
+  .add('POST bare, same body validated', post(bare, '/bare'));
+await bench.run();
+
+const rate = (name: string): number => {
+  const latency = bench.getTask(name)?.result as { latency?: { p50: number } } | undefined;
+  if (!latency?.latency) throw new Error(`no result for ${name}`);
+  return 1000 / latency.latency.p50;
+};
+const ratio = (a: string, b: string): number => rate(a) / rate(b);
+
+const rates = Object.fromEntries(bench.tasks.map((task) => [task.name, Math.round(rate(task.name))]));
+const ratios = {
+  'figures alone / straight line': ratio('figures alone', 'the same figures, straight line'),
+  'closed form / sampled pupil': ratio('light at 128 radii', 'light at 128 radii, pupil sampled'),
+  'POST report / POST bare': ratio('POST report', 'POST bare, same body validated'),
+  'report / figures with ±': ratio('report, ± and 128 points', 'figures with ±'),
+};
+console.table(rates);
+console.table(Object.fromEntries(Object.entries(ratios).map(([name, value]) => [name, Number(value.toPrecision(3))])));
+if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios }, null, 2)}\n`);
