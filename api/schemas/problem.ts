@@ -1,24 +1,27 @@
 import { z } from '@hono/zod-openapi';
 import type { ProblemAnswer } from '../problems.ts';
+import { exactly } from './exactly.ts';
 
 /** RFC 9457, with the faults one by one. */
-export const problemSchema = z
-  .strictObject({
-    type: z.literal('about:blank'),
-    title: z.string(),
-    status: z.number().int(),
-    detail: z.string(),
-    errors: z.array(
-      z.strictObject({
-        path: z.string().openapi({ description: 'JSON Pointer into the body; empty where the request itself is meant' }),
-        code: z.string(),
-        message: z.string(),
-        given: z.string(),
-        expected: z.string(),
-      }),
-    ),
-  })
-  .openapi('Problem') satisfies z.ZodType<ProblemAnswer>;
+export const problemSchema = exactly<ProblemAnswer>()(
+  z
+    .strictObject({
+      type: z.literal('about:blank'),
+      title: z.string(),
+      status: z.number().int(),
+      detail: z.string(),
+      errors: z.array(
+        z.strictObject({
+          path: z.string().openapi({ description: 'JSON Pointer into the body; empty where the request itself is meant' }),
+          code: z.string(),
+          message: z.string(),
+          given: z.string(),
+          expected: z.string(),
+        }),
+      ),
+    })
+    .openapi('Problem'),
+);
 
 const problem = (description: string) => ({ description, content: { 'application/problem+json': { schema: problemSchema } } });
 

@@ -1,11 +1,18 @@
 import { z } from '@hono/zod-openapi';
 import { CIRCLES, type Comparison, RADIUS_IDS, type Report, type SweepAnswer, VERDICTS } from '../../core/index.ts';
 import { answersOf, figuresSchema, someFiguresSchema } from './answer.ts';
+import { exactly } from './exactly.ts';
 
-/** The answers of the three pairing routes. `satisfies` holds each to core's own type. */
+/** The answers of the three pairing routes. `exactly` holds each to core's own type. */
 
 const circle = z.enum(CIRCLES).openapi('Circle');
-const judged = { verdict: z.enum(VERDICTS), bites: circle.optional(), hangsOn: z.array(z.string()) };
+const verdict = z.enum(VERDICTS).openapi('Verdict');
+const judged = {
+  verdict,
+  bites: circle.optional(),
+  hangsOn: z.array(z.string()),
+  between: z.tuple([verdict, verdict]).optional(),
+};
 
 const coverageSchema = z
   .strictObject({
@@ -35,28 +42,34 @@ const assumptionSchema = z
   .strictObject({ path: z.string(), value: z.number(), plusMinus: z.number(), why: z.string(), matters: z.number().min(0).max(1) })
   .openapi('Assumption');
 
-export const reportSchema = z
-  .strictObject({
-    figures: figuresSchema,
-    vignetting: vignettingSchema,
-    sentence: z.string(),
-    coverage: coverageSchema,
-    assumptions: z.array(assumptionSchema),
-    cautions: z.array(z.string()),
-  })
-  .openapi('Report') satisfies z.ZodType<Report>;
+export const reportSchema = exactly<Report>()(
+  z
+    .strictObject({
+      figures: figuresSchema,
+      vignetting: vignettingSchema,
+      sentence: z.string(),
+      coverage: coverageSchema,
+      assumptions: z.array(assumptionSchema),
+      cautions: z.array(z.string()),
+    })
+    .openapi('Report'),
+);
 
-export const sweepSchema = z
-  .strictObject({
-    vary: z.string(),
-    values: z.array(z.number()),
-    reports: z.array(z.strictObject({ figures: someFiguresSchema, coverage: coverageSchema })),
-  })
-  .openapi('Sweep') satisfies z.ZodType<SweepAnswer>;
+export const sweepSchema = exactly<SweepAnswer>()(
+  z
+    .strictObject({
+      vary: z.string(),
+      values: z.array(z.number()),
+      reports: z.array(z.strictObject({ figures: someFiguresSchema, coverage: coverageSchema })),
+    })
+    .openapi('Sweep'),
+);
 
-export const comparisonSchema = z
-  .strictObject({
-    reports: z.array(reportSchema),
-    differences: z.array(z.strictObject({ from: z.number().int(), of: z.number().int(), figures: figuresSchema })),
-  })
-  .openapi('Comparison') satisfies z.ZodType<Comparison>;
+export const comparisonSchema = exactly<Comparison>()(
+  z
+    .strictObject({
+      reports: z.array(reportSchema),
+      differences: z.array(z.strictObject({ from: z.number().int(), of: z.number().int(), figures: figuresSchema })),
+    })
+    .openapi('Comparison'),
+);

@@ -1,0 +1,71 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'vite';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+
+/** The server as it is shipped: one bundled file under plain node. */
+
+let folder: string;
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'bundle-'));
+  await build({ configFile: 'vite.server.config.ts', logLevel: 'error', build: { outDir: folder } });
+}, 60_000);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+interface Run {
+  process: ChildProcess;
+  /** The first line on either stream. */
+  line: Promise<string>;
+  ended: Promise<number | null>;
+}
+
+function run(env: Record<string, string>): Run {
+  const process_ = spawn(process.execPath, [join(folder, 'server.js')], { env: { PATH: process.env.PATH, ...env }, stdio: 'pipe' });
+  const line = new Promise<string>((resolve) => {
+    for (const stream of [process_.stdout, process_.stderr]) stream.once('data', (text) => resolve(String(text)));
+  });
+  return { process: process_, line, ended: new Promise((resolve) => process_.once('exit', resolve)) };
+}
+
+test.each(['SIGINT', 'SIGTERM'] as const)(
+  'prints its address as one plain line, answers, and stops on %s',
+  async (signal) => {
+    const { process: server, line, ended } = run({ PORT: '0' });
+    const said = await line;
+    expect(said).toMatch(/^Pupilwalk is at http:\/\/127\.0\.0\.1:\d+\n$/);
+    const address = said.trim().split(' ').at(-1);
+    expect(await (await fetch(`${address}/api/health`)).json()).toEqual({ status: 'ok' });
+    server.kill(signal);
+    expect(await ended).toBe(0);
+  },
+  20_000,
+);
+
+test('a port that is taken: one sentence, and it ends', async () => {
+  const other = createServer();
+  const port = await new Promise<number>((resolve) =>
+    other.listen(0, '127.0.0.1', () => resolve((other.address() as { port: number }).port)),
+  );
+  const { line, ended } = run({ PORT: String(port) });
+  expect(await line).toBe(`Port ${port} is taken: stop what uses it, or choose another with PORT=${port + 1}.\n`);
+  expect(await ended).toBe(1);
+  other.close();
+}, 20_000);
+
+test.each([
+  [{ PORT: 'abc' }, /^PORT=abc is no port: .*65535\.\n$/],
+  [{ PORT: '70000' }, /^PORT=70000 is no port/],
+  [{ PORT: '8787.5' }, /^PORT=8787\.5 is no port/],
+  [{ PORT: '0', HOST: '203.0.113.9' }, /^HOST=203\.0\.113\.9 is no address of this machine\.\n$/],
+])(
+  '%o: one sentence, and it ends',
+  async (env, sentence) => {
+    const { line, ended } = run(env as Record<string, string>);
+    expect(await line).toMatch(sentence);
+    expect(await ended).toBe(1);
+  },
+  20_000,
+);
