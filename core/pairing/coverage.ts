@@ -17,7 +17,7 @@ export type Circle = (typeof CIRCLES)[number];
 /** The field that the objective keeps corrected, at its reference focal length: tested beats rated. */
 const goodField = openStep({
   id: 'goodField',
-  symbol: 'FN',
+  symbol: 'FN_g',
   unit: 'mm',
   words: 'field number, or the field that you tested good',
   needs: [testedField, fieldNumber],

@@ -12,7 +12,7 @@ export const fieldNumber = leaf('fieldNumberMm', 'FN', 'mm', 'field number of th
 export const testedField = leaf('testedFieldMm', 'FN_t', 'mm', 'field that you tested good, at the reference focal length');
 export const exitPupilFromShoulder = leaf(
   'exitPupilFromShoulderMm',
-  'e',
+  'e_p',
   'mm',
   "the objective's exit pupil, from its shoulder toward the relay",
 );

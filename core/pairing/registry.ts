@@ -39,6 +39,7 @@ import {
   cutoffObjectLpPerMm,
   nyquistLpPerMm,
   opticalDetailMegapixels,
+  pixelAtSubjectUm,
   rayleighUm,
   samplingRatio,
 } from './resolution.ts';
@@ -73,6 +74,7 @@ export const GROUPS = {
     cutoffObjectLpPerMm,
     cutoffImageLpPerMm,
     nyquistLpPerMm,
+    pixelAtSubjectUm,
     samplingRatio,
     contrastAtNyquist,
     opticalDetailMegapixels,

@@ -3,6 +3,7 @@ import { systemMtf } from '../diffraction/mtf.ts';
 import { figure, Gap, openStep, step } from '../figure.ts';
 import { MM_PER_NM, MM_PER_UM, UM_PER_MM } from '../units.ts';
 import { systemNa, workingFNumber } from './aperture.ts';
+import { systemMagnification } from './first-order.ts';
 import { columns, givenPitch, height, rows, wavelength, width } from './leaves.ts';
 
 const INCOHERENT = 'incoherent imaging of a round pupil without aberration';
@@ -99,6 +100,17 @@ export const nyquistLpPerMm = figure({
   needs: [pixelPitchUm],
   of: (p) => 1 / (2 * p * MM_PER_UM),
   as: (p) => `1000 / (2 × ${p})`,
+});
+
+export const pixelAtSubjectUm = figure({
+  id: 'pixelAtSubjectUm',
+  unit: 'µm',
+  symbol: 'p_o',
+  words: 'what one pixel sees at the subject',
+  source: 'definition of magnification',
+  needs: [pixelPitchUm, systemMagnification],
+  of: (p, m) => p / m,
+  as: (p, m) => `${p} / ${m}`,
 });
 
 export const samplingRatio = figure({

@@ -75,6 +75,7 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
     (2 * na) / l,
     1 / (l * N),
     nyquist,
+    (1000 * p) / m,
     (l * N) / (2 * p),
     diffractionMtf(nyquist * l * N) * (2 / Math.PI),
     optical,

@@ -32,6 +32,7 @@ export const FIGURE_NAMES: Record<FigureId, string> = {
   cutoffObjectLpPerMm: 'Finest pattern at the subject',
   cutoffImageLpPerMm: 'Finest pattern on the sensor',
   nyquistLpPerMm: 'Finest pattern for the pixels',
+  pixelAtSubjectUm: 'A pixel at the subject',
   samplingRatio: 'Oversampling',
   contrastAtNyquist: 'Contrast at the pixels’ finest',
   opticalDetailMegapixels: 'Optical detail',

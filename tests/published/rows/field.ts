@@ -79,18 +79,26 @@ export const FIELD: readonly Row[] = [
     ],
   },
   {
+    id: 'PIX-004',
+    claim: 'pixels of 3.45 µm at the magnification 0.0845 resolve about 41 µm at the subject',
+    source: OBJECT_SPACE,
+    known: 'from memory',
+    how: 'pixelAtSubjectUm: half of the finest period that the pixels record, at the subject',
+    values: [
+      figureValue('pixelAtSubjectUm', '41', {
+        ...sized(0.0845, 8.45, 7.07),
+        sensor: { widthMm: 8.45, heightMm: 7.07, pixelPitchUm: 3.45 },
+      }),
+    ],
+  },
+  {
     id: 'PIX-005',
     claim: 'pixels of 6.45 µm behind a 60x objective stand 108 nm apart at the subject',
     source: CAMERA_GLOSSARY,
     known: 'read',
-    how: 'objectFieldWidthMm of a row of a thousand such pixels, 6.45 mm',
+    how: 'pixelAtSubjectUm',
     values: [
-      figureValue(
-        'objectFieldWidthMm',
-        '108',
-        { objective: { magnification: 60, na: 0.9 }, sensor: { widthMm: 6.45, heightMm: 6.45, pixelPitchUm: 6.45 } },
-        { per: 1000 },
-      ),
+      figureValue('pixelAtSubjectUm', '108', { objective: { magnification: 60, na: 0.9 }, sensor: { pixelPitchUm: 6.45 } }, { per: 1000 }),
     ],
   },
 ];
