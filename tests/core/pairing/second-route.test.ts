@@ -95,7 +95,7 @@ describe('first-order figures read off ray matrices', () => {
       limited[Math.abs(again.magnificationChangePerMm ?? 0) < 1e-12 ? 'pupil' : 'other']++;
     }
     expect(limited.pupil).toBeGreaterThan(10);
-    expect(limited.other).toBeGreaterThan(20);
+    expect(limited.other).toBeGreaterThan(10);
   });
 
   it('farther parts look larger when a ring between pupil and relay limits the beam, and smaller when it is before the pupil', () => {
