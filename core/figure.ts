@@ -181,15 +181,7 @@ type Worker = (sheet: Sheet) => unknown;
 function worker(node: Node, needs: readonly number[]): Worker {
   if (node.kind === 'leaf') return () => undefined;
   const of = node.of as (...values: unknown[]) => unknown;
-  const [a, b, c] = needs as [number, number, number];
-  const plain: Worker =
-    needs.length === 1
-      ? (s) => of(s[a])
-      : needs.length === 2
-        ? (s) => of(s[a], s[b])
-        : needs.length === 3
-          ? (s) => of(s[a], s[b], s[c])
-          : (s) => of(...needs.map((n) => s[n]));
+  const plain = called(of, needs);
   if (node.open) return plain;
   return (sheet) => {
     let first: Gap | undefined;
@@ -203,4 +195,23 @@ function worker(node: Node, needs: readonly number[]): Worker {
     if (!first) return plain(sheet);
     return more ? Gap.join(needs.map((n) => sheet[n]).filter((v) => v instanceof Gap)) : first;
   };
+}
+
+/** `of` with its needs picked from the sheet; written out by number, which is several times faster than a spread. */
+function called(of: (...values: unknown[]) => unknown, needs: readonly number[]): Worker {
+  const [a, b, c, d, e] = needs as [number, number, number, number, number];
+  switch (needs.length) {
+    case 1:
+      return (s) => of(s[a]);
+    case 2:
+      return (s) => of(s[a], s[b]);
+    case 3:
+      return (s) => of(s[a], s[b], s[c]);
+    case 4:
+      return (s) => of(s[a], s[b], s[c], s[d]);
+    case 5:
+      return (s) => of(s[a], s[b], s[c], s[d], s[e]);
+    default:
+      return (s) => of(...needs.map((n) => s[n]));
+  }
 }

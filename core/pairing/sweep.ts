@@ -25,23 +25,33 @@ export interface SweepAnswer {
   reports: { figures: Partial<Record<FigureId, Answer>>; coverage: Coverage }[];
 }
 
+/** Evenly spaced from one end to the other, both met exactly. */
+export const sweepValues = ({ from, to, steps }: Pick<Sweep, 'from' | 'to' | 'steps'>): number[] =>
+  Array.from({ length: steps }, (_, i) => (i > 0 && i === steps - 1 ? to : from + ((to - from) * i) / Math.max(1, steps - 1)));
+
 /**
  * The pairing at evenly spaced values of one of its quantities, all else held.
  * @throws PairingError where the pointer names no number, or a value contradicts the rest
  */
-export function sweep({ pairing, vary, from, to, steps, figures = FIGURE_IDS }: Sweep): SweepAnswer {
-  const values = Array.from({ length: steps }, (_, i) => from + ((to - from) * i) / Math.max(1, steps - 1));
-  return {
-    vary,
-    values,
-    reports: values.map((value, i) => {
-      const evaluation = evaluateAt(pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
-      return {
-        figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
-        coverage: coverageOf(evaluation),
-      };
-    }),
-  };
+export const sweep = (asked: Sweep): SweepAnswer => ({
+  vary: asked.vary,
+  values: sweepValues(asked),
+  reports: [...sweepReports(asked)],
+});
+
+/**
+ * The reports of `sweep` one by one, for those who have other things to do between.
+ * @throws PairingError as `sweep` does, when it comes to the value
+ */
+export function* sweepReports(asked: Sweep): Generator<SweepAnswer['reports'][number], void, undefined> {
+  const { pairing, vary, from, to, figures = FIGURE_IDS } = asked;
+  for (const [i, value] of sweepValues(asked).entries()) {
+    const evaluation = evaluateAt(pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
+    yield {
+      figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
+      coverage: coverageOf(evaluation),
+    };
+  }
 }
 
 /** Problems of a varied pairing are problems of the end that was asked for. */
