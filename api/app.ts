@@ -45,7 +45,7 @@ export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onF
     .openapi(partsRoute, (c) => c.json(LISTED, 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
-    .openapi(described(app, sweepRoute), async (c) => c.json(sweepOver(await readJson(c)), 200))
+    .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c)), 200))
     .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200));
 }
 

@@ -9,13 +9,15 @@ import {
   type Report,
   report,
   type SweepAnswer,
-  sweep,
+  sweepReports,
+  sweepValues,
 } from '../../core/index.ts';
 import { Refusal, under } from '../problems.ts';
 import { contradictionsOf, readPairing } from '../read-pairing.ts';
 import { BODY_REFUSALS } from '../schemas/problem.ts';
 import { comparisonSchema, reportSchema, sweepSchema } from '../schemas/report.ts';
 import { compareEnvelope, compareRequest, pairingRequest, sweepEnvelope, sweepRequest } from '../schemas/requests.ts';
+import { unhurried } from '../unhurried.ts';
 import { body, json } from './described.ts';
 
 /** The three questions about pairings: each reads a body, and refuses with problems or answers. */
@@ -65,13 +67,17 @@ export function reportOn(given: unknown): Report {
   }
 }
 
-/** @throws Refusal 422 */
-export function sweepOver(given: unknown): SweepAnswer {
+/**
+ * Many steps of a pairing with many rings take seconds: others are answered between them.
+ * @throws Refusal 422
+ */
+export async function sweepOver(given: unknown): Promise<SweepAnswer> {
   const envelope = sweepEnvelope.safeParse(given);
   if (!envelope.success) return refuse(problemsOf(envelope.error, given));
   const pairing = whole(envelope.data.pairing, '/pairing');
+  const asked = { ...envelope.data, pairing };
   try {
-    return sweep({ ...envelope.data, pairing });
+    return { vary: asked.vary, values: sweepValues(asked), reports: await unhurried(sweepReports(asked)) };
   } catch (error) {
     if (!(error instanceof PairingError)) throw error;
     // A pairing that contradicts itself as sent is to blame, not the end of the range.

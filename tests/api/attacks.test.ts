@@ -263,6 +263,24 @@ describe('bodies without end', () => {
     await raw(server.address, `${head('Transfer-Encoding: chunked\r\n')}zz\r\n`, 500);
     expect((await ask(at('/api/health'))).status).toBe(200);
   });
+  test('a long sweep lets others be answered between its steps', async () => {
+    const about = (value: number) => ({ value, plusMinus: value / 20, origin: 'assumed' });
+    const stops = Array.from({ length: 8 }, (_, i) => ({ diameterMm: about(30 - i), fromSensorMm: about(20 + 9 * i) }));
+    const heavy = { ...good, relay: 'tele-200-f4', stops, sensorOffsetMm: about(1) };
+    const order: string[] = [];
+    const sweep = post(at('/api/pairings/sweep'), { pairing: heavy, vary: '/infinitySpaceMm', from: 50, to: 80, steps: 12 }).then(
+      (answer) => {
+        order.push('sweep');
+        return answer;
+      },
+    );
+    for (let i = 0; i < 3; i++) {
+      await ask(at('/api/health'));
+      order.push('health');
+    }
+    expect((await sweep).status).toBe(200);
+    expect(order).toEqual(['health', 'health', 'health', 'sweep']);
+  }, 30_000);
   test('a small chunked body is read', async () => {
     const text = JSON.stringify(good);
     const chunked = `${text.length.toString(16)}\r\n${text}\r\n0\r\n\r\n`;
