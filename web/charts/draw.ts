@@ -88,8 +88,8 @@ function written(drawing: Drawing, ink: Ink): Plugin {
         ctx.font = `italic 14px ${ink.font}`;
         const x = px(chart, 'x', point.x);
         const y = px(chart, 'y', point.y);
-        if (label.side === 'before') placed(chart, label.text, x - 8 - ctx.measureText(label.text).width, y - 2);
-        else placed(chart, label.text, x + 8, y + 16);
+        if (label.side === 'before') placed(chart, ink, label.text, x - 8 - ctx.measureText(label.text).width, y - 2);
+        else placed(chart, ink, label.text, x + 8, y + 16);
       }
       ctx.restore();
     },
@@ -98,11 +98,18 @@ function written(drawing: Drawing, ink: Ink): Plugin {
 
 const px = (chart: Chart, axis: 'x' | 'y', value: number): number => chart.scales[axis]?.getPixelForValue(value) ?? 0;
 
-/** Text kept inside the chart. */
-function placed(chart: Chart, text: string, x: number, y: number): void {
+/** Text kept inside the chart, with paper around it. */
+function placed(chart: Chart, ink: Ink, text: string, x: number, y: number): void {
   const { left, right, top } = chart.chartArea;
   const width = chart.ctx.measureText(text).width;
-  chart.ctx.fillText(text, Math.max(left + 3, Math.min(right - width - 2, x)), Math.max(top + 12, y));
+  const at = [Math.max(left + 3, Math.min(right - width - 2, x)), Math.max(top + 12, y)] as const;
+  chart.ctx.save();
+  chart.ctx.strokeStyle = ink.paper;
+  chart.ctx.lineWidth = 4;
+  chart.ctx.lineJoin = 'round';
+  chart.ctx.strokeText(text, ...at);
+  chart.ctx.restore();
+  chart.ctx.fillText(text, ...at);
 }
 
 function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
@@ -123,8 +130,8 @@ function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
   ctx.stroke();
   ctx.setLineDash([]);
   if (mark.along === 'x')
-    placed(chart, mark.text, at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
-  else placed(chart, mark.text, area.left + 6, at - 5);
+    placed(chart, ink, mark.text, at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
+  else placed(chart, ink, mark.text, area.left + 6, at - 5);
 }
 
 /** A bar above the picture: thick where it covers, dotted where it is open, thin where it crops. */

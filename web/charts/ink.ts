@@ -1,6 +1,7 @@
 /** The page's own colours, as a canvas needs them. */
 export interface Ink {
   ink: string;
+  paper: string;
   faint: string;
   hair: string;
   accent: string;
@@ -10,5 +11,12 @@ export interface Ink {
 export function inkOf(element: Element): Ink {
   const style = getComputedStyle(element);
   const at = (name: string): string => style.getPropertyValue(name).trim();
-  return { ink: at('--ink'), faint: at('--faint'), hair: at('--hair'), accent: at('--accent'), font: style.fontFamily };
+  return {
+    ink: at('--ink'),
+    paper: at('--paper'),
+    faint: at('--faint'),
+    hair: at('--hair'),
+    accent: at('--accent'),
+    font: style.fontFamily,
+  };
 }

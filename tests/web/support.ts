@@ -1,0 +1,93 @@
+import { execFileSync } from 'node:child_process';
+import { readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { type Running, startServer } from '../../api/server.ts';
+import { type Pairing, pairingSchema } from '../../core/index.ts';
+import opening from '../../data/opening.json';
+import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
+
+/** The real page from the real server in a real browser: one of each for a file of tests. */
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+export const OPENING = pairingSchema.parse(opening.pairing);
+
+let server: Running;
+let browser: Browser;
+const open: Page[] = [];
+
+const newest = (folder: string): number =>
+  readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .reduce((last, entry) => Math.max(last, statSync(join(entry.parentPath, entry.name)).mtimeMs), 0);
+
+/** Builds the page where what is built is older than what it is built from. */
+function ensureBuilt(): void {
+  let built = 0;
+  try {
+    built = statSync(join(ROOT, 'dist/web/index.html')).mtimeMs;
+  } catch {}
+  const sources = Math.max(statSync(join(ROOT, 'vite.config.ts')).mtimeMs, ...['web', 'core', 'data'].map(newest));
+  if (built < sources) execFileSync('npx', ['vite', 'build', '--logLevel', 'warn'], { cwd: ROOT, stdio: 'inherit' });
+}
+
+export function useBrowser(): void {
+  beforeAll(async () => {
+    ensureBuilt();
+    const executablePath = findChromium();
+    if (!executablePath) throw new Error('No Chromium found: install one (Debian: apt-get install chromium) or set CHROMIUM_PATH.');
+    server = await startServer(0, { host: '127.0.0.1' });
+    browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+  });
+}
+
+export const address = (): string => server.address;
+
+/** `#1.` and base64url of the JSON, written anew here. */
+export const linkOf = (pairing: unknown): string => `#1.${Buffer.from(JSON.stringify(pairing)).toString('base64url')}`;
+
+/** The pairing in a page's address, read anew here. */
+export const pairingIn = (page: Page): Pairing =>
+  JSON.parse(Buffer.from(new URL(page.url()).hash.replace('#1.', ''), 'base64url').toString('utf8')) as Pairing;
+
+/** Everything that a page complained of; a test that ends with any has failed. */
+export const complaints: string[] = [];
+
+export async function visit(hash = '', options: BrowserContextOptions = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', ...options });
+  const page = await context.newPage();
+  page.setDefaultTimeout(8_000);
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  await page.goto(`${server.address}/${hash}`);
+  await page.waitForSelector('.sentence');
+  open.push(page);
+  return page;
+}
+
+export async function leave(): Promise<void> {
+  await Promise.all(open.splice(0).map((page) => page.context().close()));
+}
+
+export const sentence = async (page: Page): Promise<string> => (await page.textContent('.sentence')) ?? '';
+
+/** Opens every fold, so that every input is on the page. */
+export const unfold = async (page: Page): Promise<void> => {
+  for (const fold of await page.$$('details:not([open]) > summary')) await fold.evaluate((summary: HTMLElement) => summary.click());
+};
+
+export const input = (path: string): string => `#in${path.replaceAll('/', '-')}`;
+
+/** Types into an input as a person does and leaves it. */
+export async function put(page: Page, path: string, text: string): Promise<void> {
+  await page.fill(input(path), text);
+  await page.locator(input(path)).blur();
+}
