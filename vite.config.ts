@@ -20,5 +20,6 @@ export default defineConfig({
   plugins: [withoutJsonSchema],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
-  server: { proxy: { '/api': 'http://127.0.0.1:8787' } },
+  // The Host stays the page's own, so that the server sees page and request to be of one origin.
+  server: { proxy: { '/api': { target: 'http://127.0.0.1:8787', changeOrigin: false } } },
 });
