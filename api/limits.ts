@@ -3,9 +3,9 @@ import { refusal } from './problems.ts';
 
 /** What a body may be: JSON in UTF-8, not too long, not too deep. */
 
-export const MOST_BYTES = 256 * 1024;
+const MOST_BYTES = 256 * 1024;
 /** The deepest that a request of the contract goes is 8 levels. */
-export const MOST_LEVELS = 32;
+const MOST_LEVELS = 32;
 
 /** The body as a value. @throws Refusal 400, 413, 415 or 422 */
 export async function readJson(c: Context): Promise<unknown> {
@@ -20,7 +20,7 @@ export async function readJson(c: Context): Promise<unknown> {
   if (text === '') throw refusal(400, 'notJson', 'has no body', text, 'JSON');
   // Before it is parsed: nothing that follows may recurse deeper than this.
   const levels = levelsOf(text);
-  if (levels > MOST_LEVELS) throw refusal(422, 'tooDeep', `is nested too deep`, `${levels} levels`, `at most ${MOST_LEVELS} levels`);
+  if (levels > MOST_LEVELS) throw refusal(422, 'tooDeep', 'is nested too deep', `${levels} levels`, `at most ${MOST_LEVELS} levels`);
   try {
     return JSON.parse(text);
   } catch (error) {
@@ -64,7 +64,7 @@ async function readBytes(c: Context): Promise<Uint8Array> {
 }
 
 /** The deepest nesting of brackets outside strings; of what is not JSON an upper bound. */
-export function levelsOf(text: string): number {
+function levelsOf(text: string): number {
   let level = 0;
   let deepest = 0;
   let inString = false;

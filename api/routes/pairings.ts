@@ -46,10 +46,12 @@ export const compareRoute = createRoute({
   responses: { 200: json(comparisonSchema, 'a report each, and each less the first'), ...BODY_REFUSALS },
 });
 
+/** More than these help nobody. */
+const MOST_PROBLEMS = 20;
+
 const refuse = (problems: PairingError['problems']): never => {
   throw new Refusal(422, problems.slice(0, MOST_PROBLEMS));
 };
-const MOST_PROBLEMS = 20;
 
 /** @throws Refusal 422 */
 function whole(given: unknown, at: string): Pairing {
@@ -63,7 +65,8 @@ export function reportOn(given: unknown): Report {
   try {
     return report(pairing);
   } catch (error) {
-    return error instanceof PairingError ? refuse(error.problems) : raise(error);
+    if (error instanceof PairingError) return refuse(error.problems);
+    throw error;
   }
 }
 
@@ -98,7 +101,3 @@ export function compareAbreast(given: unknown): Comparison {
   ];
   return problems.length > 0 ? refuse(problems) : compare(pairings);
 }
-
-const raise = (error: unknown): never => {
-  throw error;
-};

@@ -5,11 +5,11 @@ import { objectiveSchema, relaySchema, sensorSchema } from '../../core/index.ts'
  * The three parts, as core reads them, and the two other ways in which a request may name one. They are
  * made anew from core's fields: core's own schemas may be older than the `openapi` method.
  */
-export const objective = z.strictObject(objectiveSchema.shape).openapi('Objective');
-export const relay = z.strictObject(relaySchema.shape).openapi('Relay');
-export const sensor = z.strictObject(sensorSchema.shape).openapi('Sensor');
+const objective = z.strictObject(objectiveSchema.shape).openapi('Objective');
+const relay = z.strictObject(relaySchema.shape).openapi('Relay');
+const sensor = z.strictObject(sensorSchema.shape).openapi('Sensor');
 
-export const partId = z.string().min(1).max(120).openapi('PartId', { description: 'the id of a part that GET /api/parts lists' });
+const partId = z.string().min(1).max(120).openapi('PartId', { description: 'the id of a part that GET /api/parts lists' });
 
 const threeWays = <S extends z.ZodObject>(part: S, name: string) =>
   z.union([

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
+import { hc } from 'hono/client';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
+import type { App } from '../../api/app.ts';
 import { figuresSchema } from '../../api/schemas/answer.ts';
 import { partsSchema } from '../../api/schemas/parts.ts';
 import { comparisonSchema, reportSchema, sweepSchema } from '../../api/schemas/report.ts';
@@ -93,4 +95,24 @@ describe('what the reading routes list', () => {
     const all: Record<string, unknown> = { ...figures, ...vignetting };
     for (const { id, unit } of list) expect((all[id] as { unit: string }).unit, id).toBe(unit);
   });
+});
+
+test('a client that is typed from the app knows what each route takes and answers', async () => {
+  const { api } = hc<App>(server.address);
+  const json = {
+    objective: 'plan-10x-0-25-200',
+    relay: { from: 'close-up-5d-58', powerDioptre: 4 },
+    sensor: 'full-frame-45mp',
+    infinitySpaceMm: 60,
+  };
+  const answer = await api.pairings.report.$post({ json });
+  if (answer.status !== 200) throw new Error('refused');
+  const { figures } = await answer.json();
+  expect(figures.systemMagnification.state === 'known' && figures.systemMagnification.value).toBeCloseTo(12.5, 12);
+  // @ts-expect-error no figure of that name
+  expect(figures.systemMagnificaton).toBeUndefined();
+  // @ts-expect-error a pairing has a sensor
+  const refused = await api.pairings.report.$post({ json: { ...json, sensor: undefined } });
+  if (refused.status !== 422) throw new Error('answered');
+  expect((await refused.json()).errors[0]?.path).toBe('/sensor');
 });
