@@ -1,7 +1,5 @@
 /** Small numerical tools: pure, without state, bounded in work. */
 
-export const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x));
-
 export const hypot2 = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
 /**

@@ -24,9 +24,9 @@ import {
   sensorOffset,
 } from './leaves.ts';
 
-export const OBJECTIVE_PUPIL = "the objective's own pupil";
+const OBJECTIVE_PUPIL = "the objective's own pupil";
 export const RELAY_RIM = "the relay's rim";
-export const LENS_APERTURE = "the camera lens's aperture";
+const LENS_APERTURE = "the camera lens's aperture";
 
 /** The relay's own openings; what is missing stays a gap. */
 const relayOpenings = openStep({
@@ -75,7 +75,7 @@ export const rig = step({
 export const seen = step({ id: 'seen', needs: [rig], of: seenStops });
 
 /** Radius of the smallest disc: what is left of the pupil on axis, mm. */
-export const axisRadius = step({
+const axisRadius = step({
   id: 'axisRadius',
   symbol: 'r_0',
   unit: 'mm',

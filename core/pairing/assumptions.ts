@@ -25,7 +25,7 @@ const PLACES = (Object.keys(HEADLINE) as HeadlineId[]).map((id) => [id, TOLD.fin
 const SIGNIFICANT = 1e-9;
 
 /** How much one input alone moves the headline figures. */
-export function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number {
+function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number {
   const most = PLACES.map(([id, j]) => {
     const swing = Math.max(move.up[j] as number, move.down[j] as number);
     const a = answers[id];

@@ -8,7 +8,7 @@ import { litThreshold, mapping } from './leaves.ts';
 const SHARED_AREA = 'shared area of the stops as discs in the pupil, closed form';
 
 /** Slope of the corner's beam in the infinity space. */
-export const cornerSlope = step({
+const cornerSlope = step({
   id: 'cornerSlope',
   symbol: 't_c',
   words: "slope of the corner's beam in the infinity space",

@@ -69,7 +69,7 @@ export function reportOf(evaluation: Evaluation): Report {
 }
 
 /** The light at the radii asked for, or along the half-diagonal; empty where an opening is not known. */
-export function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
+function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
   const stops = stopsOf(sheet);
   if (!stops) return [];
   const F = scaleOf(stops.rig);

@@ -6,20 +6,20 @@ import { relaySchema } from '../parts/relay.ts';
 import { sensorSchema } from '../parts/sensor.ts';
 import { stopSchema } from '../parts/stop.ts';
 
-export const subjectSchema = z.strictObject({
+const subjectSchema = z.strictObject({
   widthMm: bounded('subjectWidthMm').optional(),
   heightMm: bounded('subjectHeightMm').optional(),
   depthMm: bounded('subjectDepthMm').optional(),
   index: bounded('index').optional(),
 });
 
-export const depthSchema = z.strictObject({
+const depthSchema = z.strictObject({
   convention: z.enum(DEPTH_CONVENTIONS).optional(),
   blurUm: bounded('blurUm').optional(),
 });
 
 /** How sharp is sharp: used with the relay's glass. */
-export const sharpSchema = z.strictObject({
+const sharpSchema = z.strictObject({
   relativeContrast: bounded('relativeContrast').optional(),
   frequency: bounded('frequencyLpPerMm').optional(),
   focus: z.enum(['one frame', 'stack']).optional(),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { name, quantity } from './quantity.ts';
 
-export const CORRECTIONS = ['achromat', 'semi-apochromat', 'apochromat'] as const;
+const CORRECTIONS = ['achromat', 'semi-apochromat', 'apochromat'] as const;
 
 /** An infinity-corrected objective, as engraved and as measured. */
 export const objectiveSchema = z.strictObject({

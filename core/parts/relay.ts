@@ -8,7 +8,7 @@ export type RelayKind = (typeof RELAY_KINDS)[number];
  * The relay's glass, from the side that faces the objective when `reversed` is false: the side that
  * faces the camera lens in a close-up lens's normal job, the one with the male thread.
  */
-export const glassSchema = z.strictObject({
+const glassSchema = z.strictObject({
   radiiMm: z
     .array(z.union([z.number().min(-1e6).max(1e6), z.literal('plane')]))
     .min(2)

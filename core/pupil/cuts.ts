@@ -45,7 +45,7 @@ export function cuts(rig: Rig, seen: SeenStops, cornerMm: number): Cut[] {
 }
 
 /** The nearest infinity space that clears the corner with every ring still between shoulder and relay. */
-export function nearestClearSpace(rig: Rig, cornerMm: number): number | undefined {
+function nearestClearSpace(rig: Rig, cornerMm: number): number | undefined {
   const spaces = clearingSpaces(rig, cornerMm);
   if (!spaces) return undefined;
   const rings = rig.stops.flatMap((stop) => (stop.place === 'shoulder' ? [stop.atMm] : []));
