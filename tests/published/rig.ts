@@ -22,7 +22,7 @@ export interface Changes extends Omit<Partial<Pairing>, 'objective' | 'relay' | 
   sensor?: Partial<Sensor>;
 }
 
-export const pairing = ({ objective, relay, sensor, ...setting }: Changes = {}): Pairing =>
+const pairing = ({ objective, relay, sensor, ...setting }: Changes = {}): Pairing =>
   pairingSchema.parse({
     objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, exitPupilFromShoulderMm: 0, ...objective },
     relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: 500, frontPrincipalPlaneFromRimMm: 0, ...relay },
