@@ -1,15 +1,17 @@
-import { afterEach, describe, expect, it } from 'vitest';
-import { complaints, input, leave, linkOf, OPENING, pairingIn, put, sentence, unfold, useBrowser, visit } from './support.ts';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { complaints, go, input, leave, linkOf, OPENING, pairingIn, put, sentence, unfold, useBrowser, visit } from './support.ts';
 
 /** Bad input as a person meets it: said beside the field, the last answer kept, nothing lost. */
 
 useBrowser();
-afterEach(async () => {
-  await leave();
-  expect(complaints.splice(0)).toEqual([]);
+let page: Page;
+beforeAll(async () => {
+  page = await visit(linkOf(fitted));
+  await unfold(page);
 });
-
-type Page = Awaited<ReturnType<typeof visit>>;
+afterAll(leave);
+afterEach(() => expect(complaints.splice(0)).toEqual([]));
 
 const fitted = {
   ...OPENING,
@@ -19,7 +21,7 @@ const fitted = {
 };
 
 /** The words beside an input, found by what the input says describes it. */
-async function beside(page: Page, path: string): Promise<string> {
+async function beside(path: string): Promise<string> {
   const field = page.locator(input(path));
   expect(await field.getAttribute('aria-invalid')).toBe('true');
   const id = await field.getAttribute('aria-describedby');
@@ -27,14 +29,16 @@ async function beside(page: Page, path: string): Promise<string> {
 }
 
 /** Types something bad, reads what is said of it, and puts things right again. */
-async function refused(page: Page, path: string, text: string, right: string): Promise<string> {
+async function refused(path: string, text: string, right: string): Promise<string> {
   const said = await sentence(page);
   const link = page.url();
   await put(page, path, text);
-  const words = await beside(page, path);
+  const words = await beside(path);
   expect(await sentence(page)).toBe(said);
   expect(page.url()).toBe(link);
-  expect(await page.inputValue(input(path))).toBe(text);
+  // What was typed stays; a number may be written another way.
+  const kept = await page.inputValue(input(path));
+  expect(Object.is(Number(kept), Number(text)) || kept === text).toBe(true);
   expect(await page.textContent('.answer .notice')).toContain('as of before the error');
   await put(page, path, right);
   expect(await page.locator('[aria-invalid=true]').count()).toBe(0);
@@ -51,41 +55,36 @@ describe('one field', () => {
     ['not a number', 'NaN', 'is no number'],
     ['text', 'wide open', 'is no number'],
   ])('%s', async (_, text, words) => {
-    const page = await visit(linkOf(fitted));
-    await unfold(page);
-    const told = await refused(page, '/relay/clearApertureMm', text, '54');
+    const told = await refused('/relay/clearApertureMm', text, '54');
     expect(told).toContain(words);
     expect(told).toContain('from 0.1 to 500 mm');
   });
 
   it('empty where a number must be, and a stop of no diameter', async () => {
-    const page = await visit(linkOf(fitted));
-    await unfold(page);
-    expect(await refused(page, '/objective/na', '', '0.25')).toContain('Is missing: give a number from 0.001 to 1.7');
-    expect(await refused(page, '/stops/0/diameterMm', '0', '30')).toContain('too small');
+    expect(await refused('/objective/na', '', '0.25')).toContain('Is missing: give a number from 0.001 to 1.7');
+    expect(await refused('/stops/0/diameterMm', '0', '30')).toContain('too small');
   });
 
   it('says nothing of half-typed input until the field is left, or after a while', async () => {
-    const page = await visit(linkOf(fitted));
     await page.fill(input('/infinitySpaceMm'), '-');
     expect(await page.locator('[aria-invalid=true]').count()).toBe(0);
     await page.waitForSelector(`${input('/infinitySpaceMm')}[aria-invalid=true]`, { timeout: 2_000 });
     await page.reload();
     await page.waitForSelector('.sentence');
     expect(await page.inputValue(input('/infinitySpaceMm'))).toBe('-');
-    expect(await beside(page, '/infinitySpaceMm')).toContain('is no number');
+    expect(await beside('/infinitySpaceMm')).toContain('is no number');
+    await put(page, '/infinitySpaceMm', '60');
+    await unfold(page);
   });
 });
 
 describe('fields that contradict each other', () => {
   it('aperture above the index, and a relay with neither, or with both and apart', async () => {
-    const page = await visit(linkOf(fitted));
-    await unfold(page);
-    expect(await refused(page, '/objective/na', '1.2', '0.25')).toContain('no light leaves at such an angle');
-    expect(await refused(page, '/relay/focalLengthMm', '', '200')).toContain('a power in dioptres');
+    expect(await refused('/objective/na', '1.2', '0.25')).toContain('no light leaves at such an angle');
+    expect(await refused('/relay/focalLengthMm', '', '200')).toContain('a power in dioptres');
     const both = await (async () => {
       await put(page, '/relay/powerDioptre', '4');
-      const words = await beside(page, '/relay/focalLengthMm');
+      const words = await beside('/relay/focalLengthMm');
       await put(page, '/relay/powerDioptre', '');
       return words;
     })();
@@ -94,16 +93,13 @@ describe('fields that contradict each other', () => {
   });
 
   it('rows against pitch', async () => {
-    const page = await visit(linkOf(fitted));
-    await unfold(page);
-    expect(await refused(page, '/sensor/rows', '4000', '5504')).toContain('about 5504');
-    await put(page, '/sensor/pixelPitchUm', '6');
-    expect(await beside(page, '/sensor/pixelPitchUm')).toContain('4.36 µm');
+    expect(await refused('/sensor/rows', '4000', '5504')).toContain('about 5504');
+    expect(await refused('/sensor/pixelPitchUm', '6', '')).toContain('4.36 µm');
   });
 });
 
 it('an engraved line that cannot be read', async () => {
-  const page = await visit();
+  await go(page, linkOf(OPENING));
   const said = await sentence(page);
   await page.fill('#engraved-objective', '10x/0.25 frog');
   await page.locator('#engraved-objective').blur();
@@ -118,7 +114,8 @@ it('an engraved line that cannot be read', async () => {
 });
 
 it('a beam that is cut whole is answered, with no light, in words', async () => {
-  const page = await visit(
+  await go(
+    page,
     linkOf({
       ...fitted,
       stops: [],
@@ -132,5 +129,5 @@ it('a beam that is cut whole is answered, with no light, in words', async () => 
   expect(await page.textContent('#path-caption')).toContain("is cut whole by the relay's rim");
   expect(await page.locator('.path .corner.lost').count()).toBe(await page.locator('.path .corner').count());
   expect(await page.locator('[data-figure=cornerIllumination] .number').textContent()).toBe('0');
-  expect(await page.textContent('main')).not.toMatch(/NaN|Infinity|undefined/);
+  expect(await page.textContent('main')).not.toMatch(/NaN|undefined|Infinity(?! space)/);
 });

@@ -80,9 +80,18 @@ export async function leave(): Promise<void> {
 export const sentence = async (page: Page): Promise<string> => (await page.textContent('.sentence')) ?? '';
 
 /** Opens every fold, so that every input is on the page. */
-export const unfold = async (page: Page): Promise<void> => {
-  for (const fold of await page.$$('details:not([open]) > summary')) await fold.evaluate((summary: HTMLElement) => summary.click());
-};
+export const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) fold.open = true;
+  });
+
+/** Goes to another link on a page that is open, as one who follows it there. */
+export async function go(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, hash);
+  await page.waitForFunction(() => history.state !== null);
+}
 
 export const input = (path: string): string => `#in${path.replaceAll('/', '-')}`;
 
