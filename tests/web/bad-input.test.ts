@@ -108,6 +108,11 @@ it('an engraved line that cannot be read', async () => {
   expect(words).toContain('Still needed: the tube lens that the engraving is for');
   expect(await page.inputValue('#engraved-objective')).toBe('10x/0.25 frog');
   expect(await sentence(page)).toBe(said);
+  // A pick puts another part in its place, and its line with it.
+  const shelf = page.locator('select[aria-label="Objective from the catalogue"]');
+  await shelf.selectOption({ index: 1 });
+  expect(await page.inputValue('#engraved-objective')).toMatch(/^\d+x\/0\.\d+ /);
+  expect(await page.locator('#engraved-objective[aria-invalid=true]').count()).toBe(0);
   await page.fill('#engraved-objective', '10x/0.25 180');
   expect(pairingIn(page).objective).toEqual({ magnification: 10, na: 0.25, referenceFocalLengthMm: 180 });
   expect(await sentence(page)).toContain('At 11.1×');

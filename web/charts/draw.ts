@@ -100,9 +100,9 @@ const px = (chart: Chart, axis: 'x' | 'y', value: number): number => chart.scale
 
 /** Text kept inside the chart, with paper around it. */
 function placed(chart: Chart, ink: Ink, text: string, x: number, y: number): void {
-  const { left, right, top } = chart.chartArea;
+  const { left, right, top, bottom } = chart.chartArea;
   const width = chart.ctx.measureText(text).width;
-  const at = [Math.max(left + 3, Math.min(right - width - 2, x)), Math.max(top + 12, y)] as const;
+  const at = [Math.max(left + 3, Math.min(right - width - 2, x)), Math.min(bottom - 5, Math.max(top + 12, y))] as const;
   chart.ctx.save();
   chart.ctx.strokeStyle = ink.paper;
   chart.ctx.lineWidth = 4;

@@ -75,19 +75,22 @@ const listOf = (kind: Kind): readonly Listed<Named>[] | 'asking' | 'unreachable'
   typeof catalogue.value === 'string' ? catalogue.value : catalogue.value[kind.shelf];
 
 function Engraved({ kind }: { kind: Kind }) {
-  const [typed, setTyped] = useState<string | undefined>(undefined);
+  const [line, setLine] = useState<{ text: string; part: string } | undefined>(undefined);
   const [said, setSaid] = useState('');
   const before = useRef<object>({});
   const waiting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const id = `engraved-${kind.name}`;
+  // What was typed stands as long as the part is what it made of it: a pick or a changed field ends it.
+  const typed = line?.part === JSON.stringify(partIn(kind)) ? line.text : undefined;
+  const wrong = typed === undefined ? '' : said;
   const shown = kind.engraved(answered.value.pairing[kind.name] as never);
 
   const type = (text: string): void => {
     if (typed === undefined) before.current = partIn(kind);
-    setTyped(text);
     clearTimeout(waiting.current);
     const reading = kind.read(text);
     if (reading.needs.length === 0) take(withAt(draft.value, `/${kind.name}`, retyped(kind.name, before.current, reading.part as object)));
+    setLine({ text, part: JSON.stringify(partIn(kind)) });
     const complaint = unheard(reading);
     if (complaint === '') setSaid('');
     else waiting.current = setTimeout(() => setSaid(complaint), 800);
@@ -96,7 +99,7 @@ function Engraved({ kind }: { kind: Kind }) {
     clearTimeout(waiting.current);
     const complaint = typed === undefined ? '' : unheard(kind.read(typed));
     setSaid(complaint);
-    if (complaint === '') setTyped(undefined);
+    if (complaint === '') setLine(undefined);
     commit();
   };
   return (
@@ -109,14 +112,14 @@ function Engraved({ kind }: { kind: Kind }) {
         spellcheck={false}
         maxLength={160}
         value={typed ?? shown}
-        aria-invalid={said ? true : undefined}
+        aria-invalid={wrong ? true : undefined}
         aria-describedby={`${id}-hint`}
         onInput={({ currentTarget }) => type(currentTarget.value)}
         onKeyDown={(event) => event.key === 'Enter' && leave()}
         onBlur={leave}
       />
-      <p class={said ? 'complaint' : 'hint'} id={`${id}-hint`}>
-        {said || `such as ${kind.example}`}
+      <p class={wrong ? 'complaint' : 'hint'} id={`${id}-hint`}>
+        {wrong || `such as ${kind.example}`}
       </p>
     </div>
   );

@@ -101,7 +101,7 @@ export function sceneOf(evaluation: Evaluation): Scene {
 type Base = Pick<Scene, 'subject' | 'nose' | 'pupil' | 'plane' | 'sensor' | 'stops' | 'rig'>;
 
 /** The ray through `p` in the exit pupil that would land at `height`; its subject point lies at `-below`. */
-export function ray(scene: Base, p: number, height: number, below: number): Ray {
+function ray(scene: Base, p: number, height: number, below: number): Ray {
   const { rig, pupil, plane, sensor, stops } = scene;
   const f = rig.relayFocalLengthMm;
   const zH = toPrincipalPlane(rig);

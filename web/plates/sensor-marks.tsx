@@ -10,6 +10,16 @@ export interface View {
   height: number;
 }
 
+/** Contours that can be told apart: those at least so far from the next, px. */
+export function toldApart({ contours }: SensorScene, k: number, apart: number): SensorScene['contours'] {
+  let last = 0;
+  return contours.filter(({ radius }) => {
+    const kept = (radius - last) * k >= apart;
+    if (kept) last = radius;
+    return kept;
+  });
+}
+
 const EV_WORDS: Record<number, string> = { 0.5: '½ stop down', 1: '1 stop down' };
 /** Contours closer than this to each other or to the middle get no name, px. */
 const APART = 26;
@@ -17,9 +27,7 @@ const APART = 26;
 /** The contours' names, on the diagonal toward the lower right. */
 export function Contours({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
   const corner = Math.hypot(scene.width, scene.height) / 2;
-  const spaced = scene.contours.filter(
-    (c, i) => c.radius * k > 2 * APART && (i === 0 || (c.radius - (scene.contours[i - 1]?.radius ?? 0)) * k > APART),
-  );
+  const spaced = toldApart(scene, k, APART).filter((c) => c.radius * k > 2 * APART);
   return (
     <g class="on-chip">
       {spaced.map(({ ev, radius }) => (
@@ -49,15 +57,16 @@ export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: Sensor
   const name = `${RING_WORDS[circle]} ${bounded ? `Ø ${short(2 * radius)} mm` : 'without limit'}`;
   const x = cx + dx * radius * k;
   const y = cy + dy * radius * k;
-  const inside = bounded && y > 20 && y < height - 16 && x < width - 90 * Math.abs(dx);
+  const inside = bounded && y > 20 && y < height - 16 && x < width;
   const unseen = radius * k > Math.hypot(width, height) / 2;
-  const atX = inside ? x : dx === 0 ? cx : width - 4;
-  const atY = inside ? y + (dy > 0 ? 16 : -6) : dy < 0 ? 14 : height - 6;
+  // Above a circle, below it, or just inside its rim.
+  const atX = dx === 0 ? cx : inside ? x - 8 : width - 4;
+  const atY = dx !== 0 && inside ? y + 10 : inside ? y + (dy > 0 ? 16 : -6) : dy < 0 ? 14 : height - 6;
   const onChip = Math.abs(atY - cy) < (scene.height * k) / 2 && Math.abs(atX - cx) < (scene.width * k) / 2;
   return (
     <g class={`circle ${circle}${bites ? ' bites' : ''}${onChip ? ' on-chip' : ''}`} data-radius-mm={bounded ? radius : undefined}>
       {bounded && <circle cx={cx} cy={cy} r={radius * k} />}
-      <text x={atX} y={atY} text-anchor={dx === 0 ? 'middle' : inside ? 'start' : 'end'}>
+      <text x={atX} y={atY} text-anchor={dx === 0 ? 'middle' : 'end'}>
         {unseen ? `${name}, past this drawing` : name}
       </text>
     </g>

@@ -2,7 +2,7 @@ import { type Circle, type Coverage, numberIn, percent, type Report } from '../.
 import { Lead } from '../fields/lead.tsx';
 import { answered, report } from '../state/draft.ts';
 import { type SensorScene, sensorScene } from './sensor-geometry.ts';
-import { Contours, Ring, Subject, type View } from './sensor-marks.tsx';
+import { Contours, Ring, Subject, toldApart, type View } from './sensor-marks.tsx';
 import { tone } from './tone.ts';
 import { useWidth } from './width.ts';
 
@@ -32,7 +32,7 @@ export function SensorPlate() {
         <rect class="chip" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
         <Tone scene={scene} w={w} h={h} k={k} left={cx - w / 2} top={cy - h / 2} />
         <g clip-path="url(#chip)">
-          {scene.contours.map(({ ev, radius }) => (
+          {toldApart(scene, k, 9).map(({ ev, radius }) => (
             <circle key={ev} class="contour" cx={cx} cy={cy} r={radius * k} />
           ))}
         </g>

@@ -12,7 +12,7 @@ export function StopTable({ scene, narrow, cutting }: { scene: Scene; narrow: bo
     <details class="fold" open={narrow && cutting.size > 0 ? true : undefined}>
       <summary>Every stop in the way</summary>
       <Scroll title="Every stop in the way">
-        <table>
+        <table class="wide">
           <thead>
             <tr>
               <th scope="col">stop</th>
