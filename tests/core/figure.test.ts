@@ -21,7 +21,7 @@ const plan: fc.Arbitrary<Plan> = fc.record({
   leaves: fc.integer({ min: 1, max: 6 }),
   steps: fc.array(
     fc.record({
-      picks: fc.array(fc.nat(), { minLength: 1, maxLength: 5 }),
+      picks: fc.array(fc.nat(), { minLength: 1, maxLength: 7 }),
       open: fc.boolean(),
       fails: fc.oneof({ weight: 6, arbitrary: fc.constant('never' as const) }, fc.constantFrom('unknown' as const, 'none' as const)),
     }),

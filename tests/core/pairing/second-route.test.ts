@@ -98,6 +98,18 @@ describe('first-order figures read off ray matrices', () => {
     expect(limited.other).toBeGreaterThan(10);
   });
 
+  it("count a camera lens's f-number as its focal length over its aperture", () => {
+    const draw = random(71_004);
+    for (let k = 0; k < 20; k++) {
+      const t: Train = { ...randomTrain(draw, 0, 2), entrancePupil: { radius: draw.between(1, 4), depth: 30 } };
+      const byDiameter = pairingOf(t, DIAGONAL);
+      const { entrancePupilDiameterMm, ...relay } = byDiameter.relay;
+      const byNumber = { ...byDiameter, relay: { ...relay, fNumber: t.focalLength / (entrancePupilDiameterMm as number) } };
+      for (const id of ['systemNa', 'workingFNumber', 'litCircleMm'] as const)
+        expectSame(numberIn(report(byNumber).figures[id]), numberIn(report(byDiameter).figures[id]) ?? 0, id);
+    }
+  });
+
   it('farther parts look larger when a ring between pupil and relay limits the beam, and smaller when it is before the pupil', () => {
     const draw = random(71_003);
     for (const [at, sign] of [

@@ -19,7 +19,7 @@ function bisect(holds: (x: number) => boolean, yes: number, no: number): number 
 /** Heights on the sensor per slope; there is a picture as long as it is positive. */
 const scaleOf = (t: Train): number => t.focalLength + t.offset - (planeOf(t) * t.offset) / t.focalLength;
 
-const LONGEST_SPACE = 3000;
+const LONGEST_SPACE = 1500;
 
 /** The greatest space from 0 up at which the corner is clear, by walking and halving; undefined: none. */
 function longestSpace(train: Train, r: number): number | undefined {
@@ -43,7 +43,7 @@ function shortestFocalLength(train: Train, r: number, share: number): number | u
   const behind = train.rings.map((ring) => (ring.from === 'sensor' ? ring.at - train.offset : 0));
   const first = Math.max(SHORTEST_FOCAL_LENGTH, ...behind) * (1 + 1e-9);
   let before = first;
-  for (let f = first; f < LONGEST_FOCAL_LENGTH; f *= 1.005) {
+  for (let f = first; f < LONGEST_FOCAL_LENGTH; f *= 1.01) {
     if (lit(f)) return f === first ? f : bisect(lit, f, before);
     before = f;
   }
