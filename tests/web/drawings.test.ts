@@ -147,6 +147,8 @@ describe('labels, tone and circles', () => {
     expect(corrected?.radius).toBeCloseTo(11, 9);
     expect(scene.circles.filter((c) => c.bites).map((c) => c.circle)).toEqual([told.coverage.bites]);
     expect(scene.circles.map((c) => c.circle)).not.toContain('sharp');
+    expect(scene.subject?.width).toBeCloseTo(16, 9);
+    expect(scene.subject?.height).toBeCloseTo(9, 9);
   });
 });
 

@@ -42,7 +42,7 @@ export function sensorScene({ pairing, answers, sheet }: Evaluation, { coverage 
   const stops = stopsOf(sheet);
   const F = stops ? scaleOf(stops.rig) : 0;
   const m = numberIn(answers.systemMagnification) ?? 0;
-  const long = pairing.subject?.widthMm ?? pairing.subject?.heightMm;
+  const side = pairing.subject?.widthMm ?? pairing.subject?.heightMm;
   return {
     width,
     height,
@@ -54,7 +54,12 @@ export function sensorScene({ pairing, answers, sheet }: Evaluation, { coverage 
       ? CONTOURS.map((ev) => ({ ev, radius: slopeAtShare(stops.seen, 2 ** -ev) * F })).filter(({ radius }) => radius < corner)
       : [],
     light: stops ? (radius) => relativeIllumination(stops.seen, radius / F) : undefined,
-    subject:
-      long === undefined ? undefined : { width: m * (pairing.subject?.widthMm ?? long), height: m * (pairing.subject?.heightMm ?? long) },
+    subject: side === undefined ? undefined : laidOn(m * side, m * (pairing.subject?.heightMm ?? side), width >= height),
   };
+}
+
+/** The subject turned so that its longer side lies along the sensor's, as the verdict on it takes it. */
+function laidOn(a: number, b: number, wide: boolean): { width: number; height: number } {
+  const [long, short] = [Math.max(a, b), Math.min(a, b)];
+  return wide ? { width: long, height: short } : { width: short, height: long };
 }
