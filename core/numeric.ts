@@ -27,14 +27,24 @@ export function fallingRoot(at: (x: number) => readonly [value: number, rate: nu
   return x;
 }
 
-/** The border, to a relative 1e-12, between `low` where `holds` is false and `high` where it is true. */
-export function border(holds: (x: number) => boolean, low: number, high: number): number {
-  let no = low;
-  let yes = high;
-  for (let i = 0; i < 60 && Math.abs(yes - no) > 1e-12 * Math.abs(yes); i++) {
-    const middle = (no + yes) / 2;
-    if (holds(middle)) yes = middle;
-    else no = middle;
+/**
+ * Where `margin`, negative at `low` and not at `high`, first stops being negative between them, to a
+ * relative 1e-12: false position with the stale end's value halved (the Illinois form), and a bisection
+ * where that does not shorten the bracket.
+ */
+export function crossing(margin: (x: number) => number, low: number, high: number, atLow: number, atHigh: number): number {
+  let [a, b, fa, fb] = [low, high, atLow, atHigh];
+  for (let i = 0; i < 100 && Math.abs(b - a) > 1e-12 * Math.abs(b); i++) {
+    const guess = b - (fb * (b - a)) / (fb - fa);
+    const x = i % 3 === 2 || !(guess > Math.min(a, b) && guess < Math.max(a, b)) ? (a + b) / 2 : guess;
+    const f = margin(x);
+    if (f >= 0) {
+      [b, fb] = [x, f];
+      fa /= 2;
+    } else {
+      [a, fa] = [x, f];
+      fb /= 2;
+    }
   }
-  return yes;
+  return b;
 }

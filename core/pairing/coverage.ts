@@ -1,7 +1,7 @@
 import { figure, Gap, openFigure, openStep, step } from '../figure.ts';
-import { border } from '../numeric.ts';
+import { crossing } from '../numeric.ts';
 import { focalLengthForScale } from '../paraxial/conjugates.ts';
-import { onsetSlope, relativeIllumination } from '../pupil/illumination.ts';
+import { relativeIllumination } from '../pupil/illumination.ts';
 import { type Rig, scaleOf, seenStops } from '../pupil/stops.ts';
 import { rig } from './aperture.ts';
 import { circleInRectangle } from './circle.ts';
@@ -124,6 +124,8 @@ const coveringByField = openStep({
 
 const SHORTEST = 5;
 const LONGEST = 5000;
+/** Steps in which the first crossing is looked for: a fifth longer each at the most. */
+const SCAN = 38;
 
 /**
  * Relay focal length from which the corner is lit. With all stops before the relay the discs do not
@@ -135,19 +137,20 @@ function coveringByLight(r: Rig, threshold: number, cornerMm: number, litSlope: 
   if (lone) {
     return litSlope > 0 ? cornerMm / litSlope : Gap.none('no relay lights the corners with these openings');
   }
-  const lit = (f: number): boolean => {
+  const margin = (f: number): number => {
     const at = { ...r, relayFocalLengthMm: f };
     const F = scaleOf(at);
-    if (!(F > 0)) return false;
-    const seen = seenStops(at);
-    return onsetSlope(seen) * F >= cornerMm || relativeIllumination(seen, cornerMm / F) >= threshold;
+    return F > 0 ? relativeIllumination(seenStops(at), cornerMm / F) - threshold : -threshold;
   };
   const rearmost = Math.max(SHORTEST, ...r.stops.map((stop) => (stop.place === 'sensor' ? stop.atMm - r.sensorOffsetMm : 0)));
-  const ratio = (LONGEST / rearmost) ** (1 / 60);
-  let dark = rearmost;
-  for (let i = 0, f = rearmost; i <= 60; i++, f *= ratio) {
-    if (lit(f)) return i === 0 ? f : border(lit, dark, f);
-    dark = f;
+  let dark = { f: rearmost, margin: margin(rearmost) };
+  if (dark.margin >= 0) return rearmost;
+  const ratio = (LONGEST / rearmost) ** (1 / SCAN);
+  for (let i = 1; i <= SCAN; i++) {
+    const f = rearmost * ratio ** i;
+    const here = margin(f);
+    if (here >= 0) return crossing(margin, dark.f, f, dark.margin, here);
+    dark = { f, margin: here };
   }
   return Gap.none('no relay lights the corners with these openings');
 }

@@ -1,4 +1,4 @@
-import { type Figure, graph } from '../figure.ts';
+import { type Figure, type Graph, graph } from '../figure.ts';
 import { cornerChiefRayDeg, magnificationChangePerMm, rig, seen, systemNa, workingFNumber } from './aperture.ts';
 import {
   correctedCircleMm,
@@ -101,5 +101,19 @@ export const TOLD: readonly Figure<FigureId | RadiusId>[] = [...FIGURES, ...RADI
 
 /** The one graph of a pairing: built once, when core is loaded. */
 export const GRAPH = graph([...TOLD, rig, seen, scale, sensorDiagonal]);
+
+/** What is worked out of a pairing: some figures, and the graph of no more than they need. */
+export interface Plan {
+  readonly graph: Graph;
+  readonly told: readonly Figure<FigureId | RadiusId>[];
+}
+
+export const WHOLE: Plan = { graph: GRAPH, told: TOLD };
+
+/** The plan for some figures only, in the registry's order. */
+export function planFor(ids: readonly (FigureId | RadiusId)[]): Plan {
+  const told = TOLD.filter((f) => ids.includes(f.id));
+  return { graph: graph(told), told };
+}
 
 export const figureById = (id: FigureId | RadiusId): Figure => TOLD.find((f) => f.id === id) as Figure;

@@ -15,6 +15,7 @@ import { runsFor, signs } from './together.ts';
  * its ends and the rest part of the way, and low and high take in what is seen there.
  */
 export interface Spread {
+  readonly figures: readonly Figure[];
   /** For each figure, in the order given. */
   readonly low: readonly number[];
   readonly high: readonly number[];
@@ -40,12 +41,13 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
     return row;
   };
   const base = read(sheet);
-  const moves = inputs.flatMap((input) => {
-    if (!(input.greatest > input.least)) return [];
+  const doubtful = inputs.filter((input) => input.greatest > input.least);
+  const moves = doubtful.flatMap((input) => {
+    if (!graph.place.has(input.leaf)) return [];
     const at = moved(graph, sheet, input);
     return [{ input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) }];
   });
-  const joint = together(graph, sheet, moves, read);
+  const joint = together(graph, sheet, doubtful, read);
   const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
   const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
   for (const row of joint)
@@ -55,6 +57,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
       else if (-d > (fall[j] as number)) fall[j] = -d;
     }
   return {
+    figures,
     moves,
     low: base.map((b, j) => Math.max((figures[j] as Figure).bounds[0], less(b, fall[j] as number))),
     high: base.map((b, j) => Math.min((figures[j] as Figure).bounds[1], b + (rise[j] as number))),
@@ -68,44 +71,29 @@ const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ?
  * low to high holds nine draws of ten in a Monte Carlo run without growing past twice its width.
  */
 const BESIDE = 0.6;
-/** How often the design is gone through, each time with other leaders. */
+/** How often the design is gone through, each time with others at their ends. */
 const TURNS = 2;
 
 /**
- * Rows of figures with all inputs moved together in a two-level design; the inputs that lead some figure
- * take turns in going to the ends of their intervals, the rest go part of the way.
+ * Rows of figures with all inputs moved together in a two-level design; the inputs take turns in going
+ * to the ends of their intervals, the rest go part of the way. Which figures are asked for does not
+ * change the rows, so a figure's ± is the same alone and in a report.
  */
-function together(graph: Graph, sheet: Sheet, moves: Spread['moves'], read: (s: Sheet) => number[]): number[][] {
-  const leaders = leadersOf(moves);
-  if (moves.length < 2 || leaders.length === 0) return [];
-  const runs = runsFor(moves.length);
+function together(graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): number[][] {
+  if (inputs.length < 2) return [];
+  const runs = runsFor(inputs.length);
   return Array.from({ length: TURNS * runs }, (_, run) => {
-    const leading = leaders[(run + Math.floor(run / runs)) % leaders.length];
+    const leading = (run + Math.floor(run / runs)) % inputs.length;
     const scratch = sheet.slice();
-    moves.forEach(({ input }, i) => {
-      const place = graph.place.get(input.leaf) as number;
+    inputs.forEach((input, i) => {
+      const place = graph.place.get(input.leaf);
+      if (place === undefined) return;
       const end = signs(run % runs, i) > 0 ? input.greatest : input.least;
       scratch[place] = input.put(scratch[place], input.value + (i === leading ? 1 : BESIDE) * (end - input.value));
     });
     graph.recompute(scratch);
     return read(scratch);
   });
-}
-
-/** The inputs that move some figure the most. */
-function leadersOf(moves: Spread['moves']): number[] {
-  const leaders = new Set<number>();
-  for (let j = 0; j < (moves[0]?.up.length ?? 0); j++) {
-    let most = 0;
-    let leading = -1;
-    for (let i = 0; i < moves.length; i++) {
-      const { up, down } = moves[i] as Spread['moves'][number];
-      const pull = Math.max(up[j] as number, down[j] as number);
-      if (pull > most) [most, leading] = [pull, i];
-    }
-    if (leading >= 0) leaders.add(leading);
-  }
-  return [...leaders];
 }
 
 /** Sheets with one input moved; each call writes over the last. */

@@ -1,10 +1,10 @@
 import { PairingError, problemsOf, shown, steps as stepsOf, valueAt } from '../errors.ts';
 import { RULES } from '../parts/alternatives.ts';
 import type { Answer } from './answer.ts';
-import { evaluate } from './evaluate.ts';
-import { FIGURE_IDS, type FigureId } from './registry.ts';
+import { evaluatePart } from './evaluate.ts';
+import { FIGURE_IDS, type FigureId, type Plan, planFor } from './registry.ts';
 import { type Pairing, pairingSchema } from './schema.ts';
-import { type Coverage, coverageOf } from './verdict.ts';
+import { type Coverage, coverageOf, JUDGED, type Judgeable } from './verdict.ts';
 
 export const MOST_STEPS = 400;
 
@@ -45,8 +45,9 @@ export const sweep = (asked: Sweep): SweepAnswer => ({
  */
 export function* sweepReports(asked: Sweep): Generator<SweepAnswer['reports'][number], void, undefined> {
   const { pairing, vary, from, to, figures = FIGURE_IDS } = asked;
+  const plan = planFor([...figures, ...JUDGED]);
   for (const [i, value] of sweepValues(asked).entries()) {
-    const evaluation = evaluateAt(pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
+    const evaluation = evaluateAt(plan, pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
     yield {
       figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
       coverage: coverageOf(evaluation),
@@ -55,11 +56,11 @@ export function* sweepReports(asked: Sweep): Generator<SweepAnswer['reports'][nu
 }
 
 /** Problems of a varied pairing are problems of the end that was asked for. */
-function evaluateAt(pairing: Pairing, vary: string, value: number, end: { path: string; asked: number }) {
+function evaluateAt(plan: Plan, pairing: Pairing, vary: string, value: number, end: { path: string; asked: number }): Judgeable {
   const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
   try {
     if (!changed.success) throw new PairingError(problemsOf(changed.error, undefined));
-    return evaluate(changed.data);
+    return evaluatePart(changed.data, plan) as Judgeable;
   } catch (error) {
     if (!(error instanceof PairingError)) throw error;
     throw new PairingError(

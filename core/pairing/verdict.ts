@@ -1,10 +1,9 @@
 import { hypot2 } from '../numeric.ts';
 import { amount } from '../parts/quantity.ts';
-import { interval, numberIn } from './answer.ts';
+import { type Answer, interval, numberIn } from './answer.ts';
 import { CIRCLES, type Circle } from './coverage.ts';
-import type { Evaluation } from './evaluate.ts';
+import type { PartEvaluation } from './evaluate.ts';
 import type { FigureId } from './registry.ts';
-import { TOLD } from './registry.ts';
 import type { Spread } from './spread.ts';
 
 export const VERDICTS = ['covers', 'crops', 'misses', 'undecided'] as const;
@@ -46,7 +45,13 @@ export const CIRCLE_FIGURE = { corrected: 'correctedCircleMm', lit: 'litCircleMm
 /** A crop under this share of the sensor's width is a miss. */
 const LEAST_CROP = 0.5;
 
-export function coverageOf(evaluation: Evaluation): Coverage {
+/** What a verdict is made of. */
+export type Judgeable = PartEvaluation & { readonly answers: Readonly<Record<(typeof JUDGED)[number], Answer>> };
+
+/** The figures that a verdict needs. */
+export const JUDGED = [...Object.values(CIRCLE_FIGURE), 'systemMagnification'] as const;
+
+export function coverageOf(evaluation: Judgeable): Coverage {
   const { pairing, answers } = evaluation;
   const width = amount(pairing.sensor.widthMm);
   const height = amount(pairing.sensor.heightMm);
@@ -69,7 +74,7 @@ export function coverageOf(evaluation: Evaluation): Coverage {
  * missing side is taken as the given one.
  */
 function onSensor(
-  { pairing: { subject }, answers }: Evaluation,
+  { pairing: { subject }, answers }: Judgeable,
   width: number,
   height: number,
 ): { diagonalMm: number; fits: boolean } | undefined {
@@ -84,7 +89,7 @@ function onSensor(
 }
 
 /** Judged at every circle's low, and at every circle's high: where the two differ it is undecided. */
-function judge(evaluation: Evaluation, diagonal: number): Judged {
+function judge(evaluation: Judgeable, diagonal: number): Judged {
   const known = CIRCLES.flatMap((circle) => {
     const span = interval(evaluation.answers[CIRCLE_FIGURE[circle]]);
     return span ? [{ circle, low: span[0], value: span[1], high: span[2] }] : [];
@@ -109,8 +114,8 @@ function judge(evaluation: Evaluation, diagonal: number): Judged {
 }
 
 /** The inputs that move a circle, the one that moves it most first; a tenth of that is too little. */
-function deciding({ spread }: Evaluation, circle: Circle): string[] {
-  const j = TOLD.findIndex((f) => f.id === CIRCLE_FIGURE[circle]);
+function deciding({ spread }: PartEvaluation, circle: Circle): string[] {
+  const j = spread.figures.findIndex((f) => f.id === CIRCLE_FIGURE[circle]);
   const pull = (move: Spread['moves'][number]): number => Math.max(move.up[j] as number, move.down[j] as number);
   const moves = spread.moves.filter((m) => pull(m) > 0).toSorted((a, b) => pull(b) - pull(a));
   const most = moves[0] ? pull(moves[0]) : 0;
@@ -120,7 +125,7 @@ function deciding({ spread }: Evaluation, circle: Circle): string[] {
 const NAMES: Record<Circle, string> = { corrected: "the objective's corrected field", lit: 'the light', sharp: "the relay's sharp circle" };
 const round = (x: number): string => String(Number(x.toPrecision(3)));
 
-function reason({ answers }: Evaluation, circle: Circle, diagonal: number): string {
+function reason({ answers }: Judgeable, circle: Circle, diagonal: number): string {
   const a = answers[CIRCLE_FIGURE[circle]];
   const span = interval(a);
   if (!span) return `${NAMES[circle]} is not known`;
