@@ -1,6 +1,6 @@
 import { figure, Gap, step } from '../figure.ts';
-import { clearingSpaces } from '../pupil/clear.ts';
 import { axisArea, beamArea, cutoffSlope, onsetSlope, slopeAtShare } from '../pupil/illumination.ts';
+import { clearingSpans } from '../pupil/spaces.ts';
 import { rig, seen, workingFNumber } from './aperture.ts';
 import { scale, sensorDiagonal } from './first-order.ts';
 import { litThreshold, mapping } from './leaves.ts';
@@ -135,11 +135,10 @@ const greatestSpace = step({
   symbol: 'S_max',
   unit: 'mm',
   words: "the smallest over the stops of (r_i − r_0)/t_c − z_i + S: the axial beam just passes each at the corner's slope",
-  needs: [rig, sensorDiagonal, seen],
-  of: (r, d, stops) => {
-    const spaces = clearingSpaces(r, d / 2, stops);
-    if (!spaces || spaces[1] < 0) return Gap.none('a stop cuts the corner at any infinity space');
-    return spaces[1];
+  needs: [rig, sensorDiagonal],
+  of: (r, d) => {
+    const greatest = Math.max(...clearingSpans(r, d / 2).map((span) => span[1]));
+    return greatest >= 0 ? greatest : Gap.none('a stop cuts the corner at any infinity space');
   },
 });
 

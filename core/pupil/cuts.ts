@@ -1,5 +1,6 @@
-import { clearingDiameter, clearingSpaces } from './clear.ts';
+import { clearingDiameter } from './clear.ts';
 import { onsetOf, relativeIllumination } from './illumination.ts';
+import { clearingSpans } from './spaces.ts';
 import { type Rig, type SeenStops, scaleOf, seenStops } from './stops.ts';
 
 /** What one stop does to the corner, and the single change that would clear it. */
@@ -46,10 +47,7 @@ export function cuts(rig: Rig, seen: SeenStops, cornerMm: number): Cut[] {
 
 /** The nearest infinity space that clears the corner with every ring still between shoulder and relay. */
 function nearestClearSpace(rig: Rig, cornerMm: number): number | undefined {
-  const spaces = clearingSpaces(rig, cornerMm);
-  if (!spaces) return undefined;
-  const rings = rig.stops.flatMap((stop) => (stop.place === 'shoulder' ? [stop.atMm] : []));
-  const least = Math.max(0, spaces[0], ...rings);
-  if (least > spaces[1]) return undefined;
-  return Math.min(spaces[1], Math.max(least, rig.infinitySpaceMm));
+  const here = rig.infinitySpaceMm;
+  const nearest = clearingSpans(rig, cornerMm).map(([least, greatest]) => Math.min(greatest, Math.max(least, here)));
+  return nearest.toSorted((a, b) => Math.abs(a - here) - Math.abs(b - here))[0];
 }

@@ -50,35 +50,47 @@ export function fromPupil(rig: Rig, stop: PlacedStop): number {
   return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + rig.infinitySpaceMm + stop.atMm;
 }
 
-export function seenStops(rig: Rig): SeenStops {
+/** Where rays of pupil height `p` and slope `t` meet each stop: `A p + B t`; and `F`, height on the sensor per slope. */
+export function reaches(rig: Rig): { readonly A: readonly number[]; readonly B: readonly number[]; readonly F: number } {
   const f = rig.relayFocalLengthMm;
   const z = toPrincipalPlane(rig);
   const F = imageScale(f, rig.sensorOffsetMm, z);
   const c = divergence(f, rig.sensorOffsetMm, z);
+  const A: number[] = [];
+  const B: number[] = [];
+  for (const stop of rig.stops) {
+    const behind = stop.place === 'sensor';
+    const at = behind ? stop.atMm : fromPupil(rig, stop);
+    A.push(behind ? at / F : 1 + c * at);
+    B.push(behind ? F - at * (1 - z / f) : at);
+  }
+  return { A, B, F };
+}
+
+export function seenStops(rig: Rig): SeenStops {
+  const reach = reaches(rig);
   const walk: number[] = [];
   const radius: number[] = [];
   const stopOf: number[] = [];
   let fieldSlope = Number.POSITIVE_INFINITY;
   let fieldStop: number | undefined;
   let limiting = 0;
-  rig.stops.forEach((stop, i) => {
-    const behind = stop.place === 'sensor';
-    const at = behind ? stop.atMm : fromPupil(rig, stop);
-    const A = behind ? at / F : 1 + c * at;
-    const B = behind ? F - at * (1 - z / f) : at;
-    const b = stop.diameterMm / 2;
+  for (let i = 0; i < rig.stops.length; i++) {
+    const A = reach.A[i] as number;
+    const B = reach.B[i] as number;
+    const b = (rig.stops[i] as PlacedStop).diameterMm / 2;
     if (Math.abs(A) < 1e-12) {
       const passes = b / Math.abs(B);
       if (passes < fieldSlope) {
         fieldSlope = passes;
         fieldStop = i;
       }
-      return;
+      continue;
     }
     walk.push(-B / A);
     radius.push(b / Math.abs(A));
     stopOf.push(i);
     if (b / Math.abs(A) < (radius[limiting] as number)) limiting = radius.length - 1;
-  });
+  }
   return { walk, radius, fieldSlope, limiting, stopOf, fieldStop };
 }

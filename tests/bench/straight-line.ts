@@ -9,7 +9,7 @@ import {
   seenStops,
   slopeAtShare,
 } from '../../core/index.ts';
-import { clearingSpaces } from '../../core/pupil/clear.ts';
+import { clearingSpans } from '../../core/pupil/spaces.ts';
 
 const plain = (q: unknown): number => (typeof q === 'number' ? q : (q as { value: number }).value);
 
@@ -69,7 +69,7 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
     -Math.log2(E),
     N / Math.sqrt(E),
     Math.max((d * reference) / field, d / 2 / half),
-    clearingSpaces(rig, d / 2)?.[1] ?? 0,
+    clearingSpans(rig, d / 2)[0]?.[1] ?? 0,
     (1000 * (AIRY_ZERO / 2) * l) / na,
     2000 * AIRY_ZERO * l * N,
     (2 * na) / l,

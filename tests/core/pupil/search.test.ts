@@ -21,12 +21,13 @@ const scaleOf = (t: Train): number => t.focalLength + t.offset - (planeOf(t) * t
 
 const LONGEST_SPACE = 1500;
 
-/** The greatest space from 0 up at which the corner is clear, by walking and halving; undefined: none. */
+/** The greatest space that holds all rings at which the corner is clear, by walking and halving; undefined: none. */
 function longestSpace(train: Train, r: number): number | undefined {
   const clear = (space: number): boolean => scaleOf({ ...train, space }) > 0 && isClear({ ...train, space }, r);
   let last: number | undefined;
   const step = 0.5;
-  for (let space = 0; space <= LONGEST_SPACE; space += step) if (clear(space)) last = space;
+  const holdsRings = Math.max(0, ...train.rings.map((ring) => (ring.from === 'shoulder' ? ring.at : 0)));
+  for (let space = holdsRings; space <= LONGEST_SPACE; space += step) if (clear(space)) last = space;
   if (last === undefined) return undefined;
   return last + step > LONGEST_SPACE ? Number.POSITIVE_INFINITY : bisect(clear, last, last + step);
 }
