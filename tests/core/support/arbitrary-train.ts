@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import type { Train } from './train.ts';
 
 /** Runs of a property; mutation runs set fewer. */
-export const RUNS = Number(process.env.RUNS ?? 300);
+const RUNS = Number(process.env.RUNS ?? 300);
 
 /** Every property test of the core: the same cases each time. */
 export const seeded = (seed: number, numRuns = RUNS): fc.Parameters<unknown> => ({ seed, numRuns });

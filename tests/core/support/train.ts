@@ -56,7 +56,7 @@ export const sensorOf = (train: Train): number => train.focalLength + train.offs
  * middle, `r / f`. Otherwise they come from the point that the relay images on the sensor: at `v` behind
  * a lens of focal length `f` lies the image of a point `f v / (v - f)` before it, upside down.
  */
-export function lineInFront(train: Train, r: number, p: number): (z: number) => number {
+function lineInFront(train: Train, r: number, p: number): (z: number) => number {
   const v = sensorOf(train);
   if (train.offset === 0) return (z) => p + (r / train.focalLength) * z;
   const before = (train.focalLength * v) / (v - train.focalLength);
@@ -126,7 +126,7 @@ export function limitsOf(train: Train): { onset: number; cutoff: number } {
  * `x = middle + half sin θ`, which takes the steepness off both ends. Good to about 1e-6 of the area
  * with 2000 steps (kinks in the border cost `step²`).
  */
-export function areaByQuadrature(discs: readonly Disc[], steps = 2000): number {
+function areaByQuadrature(discs: readonly Disc[], steps = 2000): number {
   const left = Math.max(...discs.map((d) => d.centre - d.radius));
   const right = Math.min(...discs.map((d) => d.centre + d.radius));
   if (left >= right) return 0;
