@@ -1,13 +1,14 @@
 import { Answer } from './answer.tsx';
-import { CornerLight } from './charts/corner-light.tsx';
-import { FocalLengths } from './charts/focal-lengths.tsx';
 import { CopyLink } from './copy-link.tsx';
 import { PARTS, Part } from './fields/part.tsx';
 import { Setting } from './fields/setting.tsx';
 import { Figures } from './figures/figures.tsx';
 import { Foot } from './foot.tsx';
+import { Later } from './later.tsx';
 import { LightPath } from './plates/light-path.tsx';
 import { SensorPlate } from './plates/sensor-plate.tsx';
+
+const curves = () => import('./charts/curves.tsx').then((piece) => piece.Curves);
 
 /** The Pairing view: the answer, the parts, the drawings, the figures. */
 export function Page() {
@@ -35,14 +36,7 @@ export function Page() {
             <h2 id="sensor-title">On the sensor</h2>
             <SensorPlate />
           </section>
-          <section aria-labelledby="light-title">
-            <h2 id="light-title">Toward the corner</h2>
-            <CornerLight />
-          </section>
-          <section aria-labelledby="vary-title">
-            <h2 id="vary-title">With other relays</h2>
-            <FocalLengths />
-          </section>
+          <Later load={curves} />
         </div>
         <Figures />
       </main>

@@ -10,8 +10,8 @@ afterEach(leave);
 type Page = Awaited<ReturnType<typeof visit>>;
 
 async function clean(page: Page, rules?: string[]): Promise<void> {
-  // Of the tables' many rows, all alike, three are looked at.
-  const builder = new AxeBuilder({ page }).exclude('.scroll tbody tr:nth-child(n+4)');
+  // Closed folds are looked at open, and of the tables' many rows, all alike, three.
+  const builder = new AxeBuilder({ page }).exclude('details:not([open])').exclude('.scroll tbody tr:nth-child(n+4)');
   const { violations } = await (rules ? builder.withRules(rules) : builder).analyze();
   expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html.slice(0, 160)} ${v.nodes[0]?.failureSummary ?? ''}`)).toEqual([]);
 }

@@ -11,20 +11,30 @@ afterEach(async () => {
   expect(complaints.splice(0)).toEqual([]);
 });
 
-const drawn = (page: Awaited<ReturnType<typeof visit>>) =>
-  page.evaluate(() =>
+/** Both drawings and both tables; the sweep comes a frame after the answer. */
+const drawn = async (page: Awaited<ReturnType<typeof visit>>): Promise<string[]> => {
+  await page.evaluate(() => new Promise((ready) => requestAnimationFrame(() => setTimeout(() => setTimeout(ready, 20)))));
+  return page.evaluate(() =>
     ['.path svg', '.sensor svg', '.seen section:nth-child(2) table', '.seen section:nth-child(3) table'].map(
-      (s) => document.querySelector(s)?.innerHTML ?? '',
+      (part) => document.querySelector(part)?.innerHTML ?? '',
     ),
   );
+};
+
+/** Milliseconds from the start of the visit to the first content on the screen. */
+const firstPaint = async (page: Awaited<ReturnType<typeof visit>>): Promise<number> => {
+  const paint = await page.waitForFunction(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime);
+  return Number(await paint.jsonValue());
+};
 
 it('answers the opening example within a second, and only then fetches the charts', async () => {
   const page = await visit();
   expect(await sentence(page)).toBe(report(OPENING).sentence);
-  const painted = await page.evaluate(
-    () => performance.getEntriesByType('paint').find((p) => p.name === 'first-contentful-paint')?.startTime ?? 0,
-  );
-  expect(painted).toBeGreaterThan(0);
+  // The first thing painted is the answer. Other work on the machine may spoil one visit, not three.
+  const painted = [await firstPaint(page)];
+  while (Math.min(...painted) >= 1000 && painted.length < 3) painted.push(await firstPaint(await visit()));
+  expect(Math.min(...painted)).toBeGreaterThan(0);
+  expect(Math.min(...painted)).toBeLessThan(1000);
   await page.waitForSelector('.canvas canvas[width]');
   expect(pairingIn(page)).toEqual(OPENING);
   expect(await page.locator('#in-objective-magnification').count()).toBe(1);

@@ -68,7 +68,7 @@ export async function visit(hash = '', options: BrowserContextOptions = {}): Pro
     if (message.type() === 'error') complaints.push(message.text());
   });
   await page.goto(`${server.address}/${hash}`);
-  await page.waitForSelector('.sentence');
+  await page.waitForSelector('#vary-caption', { state: 'attached' });
   open.push(page);
   return page;
 }

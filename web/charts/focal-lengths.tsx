@@ -1,6 +1,7 @@
 import { computed } from '@preact/signals';
 import { percent, short, type Verdict } from '../../core/index.ts';
-import { type Varied, varied, type Window } from '../state/vary.ts';
+import { varied } from '../state/varied.ts';
+import type { Varied, Window } from '../state/vary.ts';
 import { Canvas } from './canvas.tsx';
 import type { Drawing } from './drawing.ts';
 import { Table } from './table.tsx';
@@ -8,8 +9,10 @@ import { Table } from './table.tsx';
 const WORDS: Record<Verdict, string> = { covers: 'covers', crops: 'crops', misses: 'misses', undecided: 'undecided' };
 const STYLE = { covers: 'solid', undecided: 'dotted', crops: 'thin', misses: 'thin' } as const;
 
+const NOTHING: Varied = { tried: [], windows: [], now: 0 };
+
 const drawing = computed((): Drawing => {
-  const { tried, windows, now } = varied.value;
+  const { tried, windows, now } = varied.value ?? NOTHING;
   const line = (of: 'coveredShare' | 'cornerIllumination') =>
     tried.flatMap((t) => (t[of] === undefined ? [] : [{ x: t.focalLengthMm, y: 100 * (t[of] as number) }]));
   const covered = line('coveredShare');
@@ -54,6 +57,7 @@ function halfway(points: Drawing['lines'][number]['points']): number {
 
 /** What other focal lengths of the relay would do, and the window that covers. */
 export function FocalLengths() {
+  if (!varied.value) return <p class="hint">Other focal lengths are being tried.</p>;
   const says = captionOf(varied.value);
   const { tried } = varied.value;
   return (

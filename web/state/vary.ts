@@ -1,6 +1,4 @@
-import { computed } from '@preact/signals';
 import { amount, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, sweep, type Verdict } from '../../core/index.ts';
-import { answered } from './draft.ts';
 
 /** The pairing with one relay focal length in the place of its own; undefined where none can be. */
 export interface Tried {
@@ -27,9 +25,7 @@ export interface Varied {
 const VALUES = Math.min(61, MOST_STEPS);
 const FIGURES = ['coveredShare', 'cornerIllumination', 'systemMagnification'] as const;
 
-/** The sweep over the relay's focal length, all else held; worked out when it is first looked at. */
-export const varied = computed((): Varied => vary(answered.value));
-
+/** The sweep over the relay's focal length, all else held. */
 export function vary({ pairing, answers }: Evaluation): Varied {
   const now = numberIn(answers.relayFocalLengthMm) ?? 0;
   const covering = numberIn(answers.shortestCoveringFocalLengthMm);
