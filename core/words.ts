@@ -6,6 +6,16 @@ export const short = (x: number, digits = 3): string => {
   return text.replace('-', '−');
 };
 
+/** Rounded to three digits on the safe side: up for what is needed at least, down for what is allowed at most. */
+export const atLeast = (x: number): string => short(rounded(x, Math.ceil));
+export const atMost = (x: number): string => short(rounded(x, Math.floor));
+
+function rounded(x: number, how: (x: number) => number): number {
+  const unit = 10 ** (Math.floor(Math.log10(x)) - 2);
+  // A number that has three digits already stays, whatever its last bits say.
+  return how(Number((x / unit).toPrecision(12))) * unit;
+}
+
 /** A share as a percentage: whole from 10 % up, one digit below. */
 export function percent(share: number): string {
   const p = 100 * share;

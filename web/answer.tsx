@@ -61,7 +61,8 @@ function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
           {a.plusMinus > 0 && <span class="guess"> ({`${short(a.value)} ± ${short(a.plusMinus, 2)}`})</span>}
         </span>
       ))}
-      {weighty.length === 1 && ' matters most'}.
+      {weighty.length === 1 && n > 1 && ' matters most'}
+      {weighty.length === 0 && (n === 1 ? ', which hardly moves the answer' : ', none of which moves the answer much')}.
     </p>
   );
 }

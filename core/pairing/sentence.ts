@@ -1,10 +1,11 @@
 import { hypot2 } from '../numeric.ts';
 import { amount } from '../parts/quantity.ts';
 import type { Cut } from '../pupil/cuts.ts';
-import { capital, listed, percent, short } from '../words.ts';
+import { atLeast, atMost, capital, listed, percent, short } from '../words.ts';
 import { numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
 import type { Evaluation } from './evaluate.ts';
+import { MAPPING } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
 import { CIRCLE_FIGURE, type Coverage } from './verdict.ts';
@@ -107,6 +108,7 @@ function cornerLight({ answers, spread }: Evaluation): string {
   if (high - low < TOLD_SPREAD) return share(E.value);
   const pull = (m: (typeof spread.moves)[number]): number => Math.max(m.up[CORNER] as number, m.down[CORNER] as number);
   const most = spread.moves.toSorted((a, b) => pull(b) - pull(a))[0];
+  if (most?.input.path === MAPPING) return `${share(E.value)}, or ${bare(low)} by the way the relay maps angles`;
   return `${share(E.value)}, anywhere from ${bare(low)} to ${bare(high)}${most ? ` until you ${resolving(most.input.path)}` : ''}`;
 }
 
@@ -123,19 +125,20 @@ function lightBesides(evaluation: Evaluation, coverage: Coverage): string {
 function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: readonly Cut[]): string {
   if (verdict === 'covers' || !bites) return '';
   if (bites === 'sharp')
-    return `A relay rated for ${mm(hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm)))} would cover.`;
+    return `A relay rated for ${atLeast(hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm)))} mm would cover.`;
   const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
   const longer =
     shortest.state === 'known' && shortest.value > (numberIn(evaluation.answers.relayFocalLengthMm) as number) * 1.0005
-      ? `A ${mm(shortest.value)} relay would cover.`
+      ? `A ${atLeast(shortest.value)} mm relay would cover.`
       : '';
   if (bites === 'corrected') return longer;
   const worst = cuts[0];
   if (!worst) return longer;
   const { infinitySpaceMm: space, diameterMm: opening } = worst.clearsAt;
+  const here = amount(evaluation.pairing.infinitySpaceMm);
   if (space !== undefined)
-    return `With an infinity space of ${mm(space)} instead of ${short(amount(evaluation.pairing.infinitySpaceMm))} they would get all of it.`;
-  if (opening !== undefined) return `An opening of ${mm(opening)} there would give them all of it.`;
+    return `With an infinity space of ${(space < here ? atMost : atLeast)(space)} mm instead of ${short(here)} they would get all of it.`;
+  if (opening !== undefined) return `An opening of ${atLeast(opening)} mm there would give them all of it.`;
   return longer || 'No single change clears them.';
 }
 

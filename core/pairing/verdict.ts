@@ -122,13 +122,18 @@ function deciding({ spread }: PartEvaluation, circle: Circle): string[] {
   return moves.filter((m) => pull(m) >= most / 10).map((m) => m.input.path);
 }
 
-const NAMES: Record<Circle, string> = { corrected: "the objective's corrected field", lit: 'the light', sharp: "the relay's sharp circle" };
+const NAMES: Record<Circle, string> = { corrected: "the objective's corrected field", lit: 'the light', sharp: "the relay's rated circle" };
+const UNKNOWN: Record<Circle, string> = {
+  corrected: 'how far the objective stays corrected',
+  lit: 'how far the light reaches',
+  sharp: 'how sharp the relay is off the axis',
+};
 const round = (x: number): string => String(Number(x.toPrecision(3)));
 
 function reason({ answers }: Judgeable, circle: Circle, diagonal: number): string {
   const a = answers[CIRCLE_FIGURE[circle]];
   const span = interval(a);
-  if (!span) return `${NAMES[circle]} is not known`;
+  if (!span) return `${UNKNOWN[circle]} is not known`;
   const [low, value, high] = span;
   if (value === Number.POSITIVE_INFINITY) return `${NAMES[circle]} is not limited`;
   const side =

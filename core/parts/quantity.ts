@@ -77,6 +77,8 @@ export const quantity = (name: Bounded) => {
         marked: bounded(name).optional(),
       })
       .superRefine(({ value, plusMinus = 0 }, context) => {
+        // A value out of bounds is a problem of its own.
+        if (!(value >= low && value <= high)) return;
         if (value - plusMinus >= low && value + plusMinus <= high) return;
         const widest = Math.min(value - low, high - value);
         context.addIssue({

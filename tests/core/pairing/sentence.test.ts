@@ -14,6 +14,9 @@ const relay = (more: object) => ({ relay: { ...base.relay, ...more } });
 
 const diagonal = Math.hypot(36, 24);
 const round = (x: number) => String(Number(x.toPrecision(3)));
+/** Three digits, on the safe side of numbers between 10 and 1000. */
+const up = (x: number) => (x >= 100 ? String(Math.ceil(x)) : String(Math.ceil(10 * x) / 10));
+const down = (x: number) => (x >= 100 ? String(Math.floor(x)) : String(Math.floor(10 * x) / 10));
 const crop = (d: number) => `${round((36 * d) / diagonal)} × ${round((24 * d) / diagonal)} mm`;
 
 describe('the answer in words', () => {
@@ -24,7 +27,7 @@ describe('the answer in words', () => {
   });
   it('crops: what to keep, what bites by how much, and the relay that would cover', () => {
     expect(say({})).toBe(
-      `At 10×, keep the middle ${crop(22)} of the picture: the objective's field ends ${round((diagonal - 22) / 2)} mm short of the corners. Light reaches the corners fully. A ${round((diagonal * 200) / 22)} mm relay would cover. How sharp the relay is out there is not known.`,
+      `At 10×, keep the middle ${crop(22)} of the picture: the objective's field ends ${round((diagonal - 22) / 2)} mm short of the corners. Light reaches the corners fully. A ${up((diagonal * 200) / 22)} mm relay would cover. How sharp the relay is out there is not known.`,
     );
   });
   it('says where the field is only taken as typical', () => {
@@ -47,11 +50,23 @@ describe('the answer in words', () => {
     const clear = ((14 - 10) * 200) / diagonal;
     const said = say(dim);
     expect(said).toMatch(/the relay's 14 mm rim leaves the corners \d+ % of the light/);
-    expect(said).toContain(`With an infinity space of ${round(clear)} mm instead of 90 they would get all of it.`);
+    expect(said).toContain(`With an infinity space of ${down(clear)} mm instead of 90 they would get all of it.`);
   });
   it('tells a beam cut whole as no light', () => {
     const said = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 11 }), infinitySpaceMm: 400 });
     expect(said).toContain("the relay's 11 mm rim leaves the corners no light");
+  });
+  it('names a remedy that does what it says', () => {
+    const dim = { ...objective({ fieldNumberMm: 30 }), ...relay({ clearApertureMm: 14 }), infinitySpaceMm: 90 };
+    const length = Number(/A (\d+) mm relay would cover/.exec(say(objective({ fieldNumberMm: 30 })))?.[1]);
+    expect(report({ ...base, ...objective({ fieldNumberMm: 30 }), ...relay({ focalLengthMm: length }) }).coverage.verdict).toBe('covers');
+    const space = Number(/infinity space of ([\d.]+) mm/.exec(say({ ...dim, ...objective({ fieldNumberMm: 60 }) }))?.[1]);
+    const cleared = report({ ...base, ...dim, infinitySpaceMm: space }).figures.cornerIllumination;
+    expect(cleared).toMatchObject({ state: 'known', value: 1 });
+  });
+  it('lays what only the mapping can cost to the mapping', () => {
+    const wide = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 85, clearApertureMm: 80 }), infinitySpaceMm: 20 });
+    expect(wide).toMatch(/The corners get all of the light, or 8\d % by the way the relay maps angles\./);
   });
   it('tells a wide spread of light and what would narrow it', () => {
     const said = say({
@@ -73,7 +88,7 @@ describe('the answer in words', () => {
   });
   it('says which rated circle would do where that one bites', () => {
     expect(say({ ...objective({ fieldNumberMm: 60 }), ...relay({ imageCircleMm: 30 }) })).toContain(
-      `the relay's rated circle ends ${round((diagonal - 30) / 2)} mm short of the corners. Light reaches the corners fully. A relay rated for ${round(diagonal)} mm would cover.`,
+      `the relay's rated circle ends ${round((diagonal - 30) / 2)} mm short of the corners. Light reaches the corners fully. A relay rated for ${up(diagonal)} mm would cover.`,
     );
   });
   it('answers for the subject', () => {

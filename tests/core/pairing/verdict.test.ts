@@ -102,7 +102,7 @@ describe('verdict', () => {
     expect(coverage({ corrected: 30, sharp: 50 }).reasons).toEqual([
       "the objective's corrected field ends 6.63 mm short of the corners",
       expect.stringContaining('the light reaches'),
-      "the relay's sharp circle reaches 3.37 mm past the corners",
+      "the relay's rated circle reaches 3.37 mm past the corners",
     ]);
   });
 });
