@@ -32,6 +32,9 @@ export function earned(value: number, low: number | undefined, high: number | un
   return short(value, Math.min(most, Math.max(1, first - last + 1)));
 }
 
+/** The article that a number is read with: an 85, an 800, an 11, a 110. */
+export const article = (digits: string): string => (/^(8|1[18](\D|$))/.test(digits) ? 'an' : 'a');
+
 /** `a`, `a and b`, `a, b and c`. */
 export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

@@ -2,12 +2,13 @@ import { ORIGINS, type Origin } from '../parts/quantity.ts';
 import { sameJson } from '../same.ts';
 import { type Answer, answer } from './answer.ts';
 import { type Evaluation, evaluate, raw } from './evaluate.ts';
-import { excursions } from './excursions.ts';
+import { combined, excursions } from './excursions.ts';
 import type { Input } from './inputs.ts';
 import { FIGURES, type FigureId, GRAPH } from './registry.ts';
 import { type Report, reportOf } from './report.ts';
 import type { Pairing } from './schema.ts';
-import { moved, plain } from './spread.ts';
+import { moved, plain, withInputs } from './spread.ts';
+import { movedTogether } from './together.ts';
 
 export const MOST_ABREAST = 12;
 
@@ -44,21 +45,28 @@ function differencesOf(first: Evaluation, other: Evaluation): Record<FigureId, A
   const a = valuesOf(first.sheet);
   const b = valuesOf(other.sheet);
   const base = minus(b, a);
-  const ups = base.map(() => 0);
-  const downs = base.map(() => 0);
-  for (const { input, inFirst, inOther } of pairedInputs(first, other)) {
-    if (!(input.greatest > input.least)) continue;
+  const doubtful = pairedInputs(first, other).filter(({ input }) => input.greatest > input.least);
+  const moves = doubtful.map(({ input, inFirst, inOther }) => {
     const atFirst = inFirst && moved(GRAPH, first.sheet, inFirst);
     const atOther = inOther && moved(GRAPH, other.sheet, inOther);
     const at = (x: number): number[] => minus(atOther ? valuesOf(atOther(x)) : b, atFirst ? valuesOf(atFirst(x)) : a);
-    const { up, down } = excursions(at, input.least, input.value, input.greatest, base);
-    up.forEach((d, j) => {
-      ups[j] = (ups[j] as number) + d * d;
-    });
-    down.forEach((d, j) => {
-      downs[j] = (downs[j] as number) + d * d;
-    });
-  }
+    return excursions(at, input.least, input.value, input.greatest, base);
+  });
+  const allMoved = ({ sheet }: Evaluation, side: 'inFirst' | 'inOther', values: readonly number[]): number[] => {
+    const own = doubtful.flatMap((pair, i) => (pair[side] ? [{ input: pair[side], value: values[i] as number }] : []));
+    return valuesOf(
+      withInputs(
+        GRAPH,
+        sheet,
+        own.map((o) => o.input),
+        own.map((o) => o.value),
+      ),
+    );
+  };
+  const rows = movedTogether(doubtful.map(({ input }) => input)).map((values) =>
+    minus(allMoved(other, 'inOther', values), allMoved(first, 'inFirst', values)),
+  );
+  const [rise, fall] = combined(moves, rows, base);
   return Object.fromEntries(
     FIGURES.map((figure, j) => {
       const value = base[j] as number;
@@ -67,7 +75,7 @@ function differencesOf(first: Evaluation, other: Evaluation): Record<FigureId, A
       if (!Number.isFinite(value)) return [figure.id, { state: 'none', unit: figure.unit, why: 'one of the two is without limit' }];
       return [
         figure.id,
-        answer(value, figure.unit, value - Math.sqrt(downs[j] as number), value + Math.sqrt(ups[j] as number), () =>
+        answer(value, figure.unit, value - (fall[j] as number), value + (rise[j] as number), () =>
           weaker(first.answers[figure.id], other.answers[figure.id]),
         ),
       ];

@@ -43,6 +43,17 @@ function ofObjective({ objective, subject }: Pairing): Problem[] {
     found.push(
       problem('contradiction', '/subject/index', subject.index, `must be more than the numerical aperture ${most}`, `more than ${most}`),
     );
+  const { workingDistanceMm: working, parfocalDistanceMm: parfocal } = objective;
+  if (working !== undefined && parfocal !== undefined && amount(working) - spread(working) >= amount(parfocal) + spread(parfocal))
+    found.push(
+      problem(
+        'contradiction',
+        '/objective/workingDistanceMm',
+        working,
+        `leaves no barrel: the parfocal distance, subject to shoulder, is ${amount(parfocal)} mm`,
+        `less than ${amount(parfocal)}`,
+      ),
+    );
   return found;
 }
 
@@ -108,12 +119,23 @@ function ofRelay({ relay }: Pairing): Problem[] {
   return found;
 }
 
-function ofSensor({ sensor }: Pairing): Problem[] {
+function ofSensor({ sensor, relay, sensorOffsetMm }: Pairing): Problem[] {
   const { columns, rows, pixelPitchUm: pitch, throatDiameterMm: throat, registerMm: register } = sensor;
   const found: Problem[] = [];
   if (throat !== undefined && register === undefined)
     found.push(
       problem('missing', '/sensor/registerMm', register, 'is missing: without it the throat has no place', "the mount's register in mm"),
+    );
+  const behind = relayFocalLength(relay) + amount(sensorOffsetMm ?? 0);
+  if (throat !== undefined && register !== undefined && amount(register) >= behind)
+    found.push(
+      problem(
+        'contradiction',
+        '/sensor/registerMm',
+        register,
+        `puts the throat before the relay, which is ${rounded(behind)} mm from the sensor`,
+        `less than ${rounded(behind)}, or no throatDiameterMm`,
+      ),
     );
   if (columns === undefined && rows === undefined) {
     if (pitch === undefined)

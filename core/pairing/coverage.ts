@@ -126,42 +126,45 @@ const SHORTEST = 5;
 const LONGEST = 5000;
 /** Steps in which the first crossing is looked for: a fifth longer each at the most. */
 const SCAN = 38;
+const UNLIT = 'no relay lights the corners with these openings';
 
 /**
- * Relay focal length from which the corner is lit. With all stops before the relay the discs do not
- * know the focal length: it is the corner's height over the slope at the threshold. Stops behind the
- * relay change with it: then the first crossing is looked for from the short end.
+ * Shortest relay focal length, from `least` on, at which the corner gets the threshold of the light.
+ * With all stops before the relay the discs do not know the focal length: it is the corner's height over
+ * the slope at the threshold, and longer ones are lit too. A stop behind the relay changes with it and
+ * may close the corner again: then the first lit length is looked for from `least` up.
  */
-function coveringByLight(r: Rig, threshold: number, cornerMm: number, litSlope: number): number | Gap {
-  const lone = r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor');
-  if (lone) {
-    return litSlope > 0 ? cornerMm / litSlope : Gap.none('no relay lights the corners with these openings');
-  }
+function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: number, least: number): number | Gap {
+  if (r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor'))
+    return slope > 0 ? Math.max(least, cornerMm / slope) : Gap.none(UNLIT);
   const margin = (f: number): number => {
     const at = { ...r, relayFocalLengthMm: f };
     const F = scaleOf(at);
     return F > 0 ? relativeIllumination(seenStops(at), cornerMm / F) - threshold : -threshold;
   };
-  const rearmost = Math.max(SHORTEST, ...r.stops.map((stop) => (stop.place === 'sensor' ? stop.atMm - r.sensorOffsetMm : 0)));
-  let dark = { f: rearmost, margin: margin(rearmost) };
-  if (dark.margin >= 0) return rearmost;
-  const ratio = (LONGEST / rearmost) ** (1 / SCAN);
-  for (let i = 1; i <= SCAN; i++) {
-    const f = rearmost * ratio ** i;
+  const from = Math.max(least, SHORTEST, ...r.stops.map((stop) => (stop.place === 'sensor' ? stop.atMm - r.sensorOffsetMm : 0)));
+  let dark = { f: from, margin: margin(from) };
+  if (dark.margin >= 0) return from;
+  const ratio = (LONGEST / from) ** (1 / SCAN);
+  for (let i = 1; i <= SCAN && ratio > 1; i++) {
+    const f = from * ratio ** i;
     const here = margin(f);
     if (here >= 0) return crossing(margin, dark.f, f, dark.margin, here);
     dark = { f, margin: here };
   }
-  return Gap.none('no relay lights the corners with these openings');
+  return Gap.none(UNLIT);
 }
 
-const coveringLight = step({
-  id: 'coveringLight',
+const coveringByBoth = openStep({
+  id: 'coveringByBoth',
   symbol: 'f_lit',
   unit: 'mm',
-  words: 'relay focal length at which the corners get the threshold of the light',
-  needs: [rig, litThreshold, sensorDiagonal, litSlope],
-  of: (r, threshold, d, slope) => coveringByLight(r, threshold, d / 2, slope),
+  words: 'relay focal length, no shorter than f_cor, at which the corners get the threshold of the light',
+  needs: [rig, litThreshold, sensorDiagonal, litSlope, coveringByField],
+  of: (r, threshold, d, slope, field) =>
+    r instanceof Gap || slope instanceof Gap || typeof threshold !== 'number' || typeof d !== 'number'
+      ? Gap.join([r, slope].filter((v) => v instanceof Gap))
+      : coveringByLight(r, threshold, d / 2, slope, typeof field === 'number' ? field : 0),
 });
 
 export const shortestCoveringFocalLengthMm = openFigure({
@@ -171,11 +174,10 @@ export const shortestCoveringFocalLengthMm = openFigure({
   words:
     "shortest relay focal length at which the corrected field and the light reach the corners, spacing and openings held; another relay's own sharpness is not part of it",
   source: 'field number × f_R / f_ref, and the shared area',
-  needs: [coveringByField, coveringLight],
-  of: (field, light) => {
-    if (light instanceof Gap && light.state === 'none') return light;
-    const known = [field, light].filter((f) => typeof f === 'number');
-    return known.length > 0 ? Math.max(...known) : Gap.join([field, light].filter((v) => v instanceof Gap));
+  needs: [coveringByField, coveringByBoth],
+  of: (field, both) => {
+    if (typeof both === 'number' || both.state === 'none') return both;
+    return typeof field === 'number' ? field : Gap.join([field, both]);
   },
   as: (...lengths) => `max(${lengths.filter(Boolean).join(', ')})`,
   noneCountsAs: Number.POSITIVE_INFINITY,

@@ -11,7 +11,7 @@ export interface Excursions {
  * How far `a` is from `b`. From Infinity distance is counted in the reciprocal, so that falls from an
  * unlimited value combine too. A figure unknown at one point counts as unmoved there.
  */
-export function difference(a: number, b: number): number {
+function difference(a: number, b: number): number {
   if (a === b) return 0;
   const d = b === Number.POSITIVE_INFINITY ? -1 / a : a - b;
   return Number.isNaN(d) ? 0 : d;
@@ -75,4 +75,24 @@ function peak(f: (x: number) => number, low: number, high: number): number {
     }
   }
   return Math.max(y1, y2);
+}
+
+/**
+ * Rises and falls of many inputs as one: each combined by root of squares, and no less than what the rows
+ * with all inputs moved together show.
+ */
+export function combined(
+  moves: readonly Excursions[],
+  rows: readonly (readonly number[])[],
+  base: readonly number[],
+): readonly [rise: number[], fall: number[]] {
+  const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
+  const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
+  for (const row of rows)
+    for (let j = 0; j < row.length; j++) {
+      const d = difference(row[j] as number, base[j] as number);
+      if (d > (rise[j] as number)) rise[j] = d;
+      else if (-d > (fall[j] as number)) fall[j] = -d;
+    }
+  return [rise, fall];
 }

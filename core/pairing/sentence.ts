@@ -1,9 +1,10 @@
 import { hypot2 } from '../numeric.ts';
 import { amount } from '../parts/quantity.ts';
 import type { Cut } from '../pupil/cuts.ts';
-import { atLeast, atMost, capital, listed, percent, short } from '../words.ts';
+import { article, atLeast, atMost, capital, listed, percent, short } from '../words.ts';
 import { numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
+import type { Circle } from './coverage.ts';
 import type { Evaluation } from './evaluate.ts';
 import { MAPPING } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
@@ -93,6 +94,8 @@ function culprit({ pairing }: Evaluation, cuts: readonly Cut[]): string {
   return worst.stop === RELAY_RIM && rim !== undefined ? `the relay's ${short(amount(rim))} mm rim` : worst.stop;
 }
 
+/** The part of the doubt, as squares, that one input must make to be named alone. */
+const MAIN_PART = 0.7;
 /** Narrower spreads than this are not worth words. */
 const TOLD_SPREAD = 0.05;
 
@@ -109,7 +112,10 @@ function cornerLight({ answers, spread }: Evaluation): string {
   const pull = (m: (typeof spread.moves)[number]): number => Math.max(m.up[CORNER] as number, m.down[CORNER] as number);
   const most = spread.moves.toSorted((a, b) => pull(b) - pull(a))[0];
   if (most?.input.path === MAPPING) return `${share(E.value)}, or ${bare(low)} by the way the relay maps angles`;
-  return `${share(E.value)}, anywhere from ${bare(low)} to ${bare(high)}${most ? ` until you ${resolving(most.input.path)}` : ''}`;
+  // What resolves it is named where one input makes nearly all of the doubt.
+  const others = spread.moves.filter((m) => m !== most).reduce((sum, m) => sum + pull(m) ** 2, 0);
+  const alone = most && pull(most) ** 2 >= MAIN_PART * (pull(most) ** 2 + others);
+  return `${share(E.value)}, anywhere from ${bare(low)} to ${bare(high)}${alone ? ` until you ${resolving(most.input.path)}` : ''}`;
 }
 
 /** The light in the corners, where it is not what bites. */
@@ -121,25 +127,50 @@ function lightBesides(evaluation: Evaluation, coverage: Coverage): string {
   return `The corners get ${cornerLight(evaluation)}.`;
 }
 
+/** Infinity spaces and relays beyond these are no remedy that anybody could build, mm. */
+const LEAST_SPACE = 5;
+const MOST_SPACE = 400;
+const MOST_FOCAL_LENGTH = 1000;
+/** A spread wider than this is worth a second number. */
+const TELLING = 0.01;
+
 /** The single change that would do, where there is one. */
 function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: readonly Cut[]): string {
   if (verdict === 'covers' || !bites) return '';
-  if (bites === 'sharp')
-    return `A relay rated for ${atLeast(hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm)))} mm would cover.`;
-  const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
-  const longer =
-    shortest.state === 'known' && shortest.value > (numberIn(evaluation.answers.relayFocalLengthMm) as number) * 1.0005
-      ? `A ${atLeast(shortest.value)} mm relay would cover.`
-      : '';
+  if (bites === 'sharp') return ratedRemedy(evaluation);
+  const longer = longerRelay(evaluation);
   if (bites === 'corrected') return longer;
-  const worst = cuts[0];
-  if (!worst) return longer;
-  const { infinitySpaceMm: space, diameterMm: opening } = worst.clearsAt;
+  const { infinitySpaceMm: space, diameterMm: opening } = cuts[0]?.clearsAt ?? {};
   const here = amount(evaluation.pairing.infinitySpaceMm);
-  if (space !== undefined)
+  if (space !== undefined && space >= LEAST_SPACE && space <= MOST_SPACE)
     return `With an infinity space of ${(space < here ? atMost : atLeast)(space)} mm instead of ${short(here)} they would get all of it.`;
   if (opening !== undefined) return `An opening of ${atLeast(opening)} mm there would give them all of it.`;
-  return longer || 'No single change clears them.';
+  return longer || (cuts.length > 0 ? 'No single change clears them.' : '');
+}
+
+const diagonalOf = ({ pairing }: Evaluation): number => hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm));
+const reaches = (evaluation: Evaluation, circle: Circle): boolean | undefined => {
+  const d = numberIn(evaluation.answers[CIRCLE_FIGURE[circle]]);
+  return d === undefined ? undefined : d >= diagonalOf(evaluation);
+};
+
+/** A better rating helps only where field and light reach the corners as it is. */
+const ratedRemedy = (evaluation: Evaluation): string =>
+  reaches(evaluation, 'corrected') !== false && reaches(evaluation, 'lit') !== false
+    ? `A relay rated for ${atLeast(diagonalOf(evaluation))} mm would cover.`
+    : '';
+
+/** The relay that field and light ask for; what its own rating must be where this one's falls short. */
+function longerRelay(evaluation: Evaluation): string {
+  const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
+  const here = numberIn(evaluation.answers.relayFocalLengthMm) as number;
+  if (shortest.state !== 'known' || shortest.value <= here * 1.0005 || shortest.value > MOST_FOCAL_LENGTH) return '';
+  const sure = shortest.high;
+  const surely =
+    sure !== undefined && sure > shortest.value * (1 + TELLING) && sure <= MOST_FOCAL_LENGTH ? `, one of ${atLeast(sure)} mm surely` : '';
+  const rated = reaches(evaluation, 'sharp') === false ? `, if it is rated for ${atLeast(diagonalOf(evaluation))} mm` : '';
+  const length = atLeast(shortest.value);
+  return `${capital(article(length))} ${length} mm relay would cover${rated}${surely}.`;
 }
 
 const NOT_KNOWN = {

@@ -1,7 +1,7 @@
 import type { Figure, Gap, Graph, Sheet } from '../figure.ts';
-import { difference, excursions } from './excursions.ts';
+import { combined, excursions } from './excursions.ts';
 import type { Input } from './inputs.ts';
-import { runsFor, signs } from './together.ts';
+import { movedTogether } from './together.ts';
 
 /**
  * How far each figure can be from its value, for inputs that are each somewhere in their interval.
@@ -47,15 +47,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
     const at = moved(graph, sheet, input);
     return [{ input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) }];
   });
-  const joint = together(graph, sheet, doubtful, read);
-  const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
-  const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
-  for (const row of joint)
-    for (let j = 0; j < row.length; j++) {
-      const d = difference(row[j] as number, base[j] as number);
-      if (d > (rise[j] as number)) rise[j] = d;
-      else if (-d > (fall[j] as number)) fall[j] = -d;
-    }
+  const [rise, fall] = combined(moves, together(graph, sheet, doubtful, read), base);
   return {
     figures,
     moves,
@@ -67,33 +59,21 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
 const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);
 
 /**
- * How far along its interval an input goes beside one that goes to the end of its own. Chosen so that
- * low to high holds nine draws of ten in a Monte Carlo run without growing past twice its width.
+ * Rows of figures with all inputs moved together. Which figures are asked for does not change the rows, so
+ * a figure's ± is the same alone and in a report.
  */
-const BESIDE = 0.6;
-/** How often the design is gone through, each time with others at their ends. */
-const TURNS = 2;
+const together = (graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): number[][] =>
+  movedTogether(inputs).map((values) => read(withInputs(graph, sheet, inputs, values)));
 
-/**
- * Rows of figures with all inputs moved together in a two-level design; the inputs take turns in going
- * to the ends of their intervals, the rest go part of the way. Which figures are asked for does not
- * change the rows, so a figure's ± is the same alone and in a report.
- */
-function together(graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): number[][] {
-  if (inputs.length < 2) return [];
-  const runs = runsFor(inputs.length);
-  return Array.from({ length: TURNS * runs }, (_, run) => {
-    const leading = (run + Math.floor(run / runs)) % inputs.length;
-    const scratch = sheet.slice();
-    inputs.forEach((input, i) => {
-      const place = graph.place.get(input.leaf);
-      if (place === undefined) return;
-      const end = signs(run % runs, i) > 0 ? input.greatest : input.least;
-      scratch[place] = input.put(scratch[place], input.value + (i === leading ? 1 : BESIDE) * (end - input.value));
-    });
-    graph.recompute(scratch);
-    return read(scratch);
+/** A sheet with several inputs moved at once; those that the graph has no use for are passed over. */
+export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): Sheet {
+  const scratch = sheet.slice();
+  inputs.forEach((input, i) => {
+    const place = graph.place.get(input.leaf);
+    if (place !== undefined) scratch[place] = input.put(scratch[place], values[i] as number);
   });
+  graph.recompute(scratch);
+  return scratch;
 }
 
 /** Sheets with one input moved; each call writes over the last. */

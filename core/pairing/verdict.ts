@@ -88,29 +88,43 @@ function onSensor(
   return { diagonalMm: hypot2(Math.min(long, most), Math.min(across, least)), fits: long <= most && across <= least };
 }
 
+interface Known {
+  readonly circle: Circle;
+  readonly low: number;
+  readonly value: number;
+  readonly high: number;
+}
+
+/** From worse to better. */
+const RANK = { misses: 0, crops: 1, covers: 2 } as const;
+type Sure = keyof typeof RANK;
+
+const sureAt = (circleMm: number, diagonal: number): Sure =>
+  circleMm >= diagonal ? 'covers' : circleMm < LEAST_CROP * diagonal ? 'misses' : 'crops';
+
 /** Judged at every circle's low, and at every circle's high: where the two differ it is undecided. */
 function judge(evaluation: Judgeable, diagonal: number): Judged {
-  const known = CIRCLES.flatMap((circle) => {
+  const known = CIRCLES.flatMap((circle): Known[] => {
     const span = interval(evaluation.answers[CIRCLE_FIGURE[circle]]);
     return span ? [{ circle, low: span[0], value: span[1], high: span[2] }] : [];
-  });
-  const first = known.toSorted((a, b) => a.value - b.value)[0];
-  if (!first) return { verdict: 'undecided', hangsOn: [] };
-  const at = (c: number): Verdict => (c >= diagonal ? 'covers' : c < LEAST_CROP * diagonal ? 'misses' : 'crops');
-  const least = at(Math.min(...known.map((k) => k.low)));
-  const most = at(Math.min(...known.map((k) => k.high)));
+  }).toSorted((a, b) => a.value - b.value);
+  const smallest = known[0];
+  if (!smallest) return { verdict: 'undecided', hangsOn: [] };
+  const worse = sureAt(Math.min(...known.map((k) => k.low)), diagonal);
+  const better = sureAt(Math.min(...known.map((k) => k.high)), diagonal);
+  if (worse !== better) {
+    // Those whose low alone would spoil what all their highs allow.
+    const doubtful = known.filter((k) => RANK[sureAt(k.low, diagonal)] < RANK[better]);
+    return {
+      verdict: 'undecided',
+      bites: (doubtful[0] as Known).circle,
+      hangsOn: [...new Set(doubtful.flatMap((k) => deciding(evaluation, k.circle)))],
+      between: [worse, better],
+    };
+  }
   // With the light alone known, only a miss cannot change any more.
-  const onlyLight = known.every((k) => k.circle === 'lit');
-  // The circle that the verdict turns on: the smallest, or where that one passes the one whose low fails.
-  const doubtful = known.toSorted((a, b) => a.low - b.low)[0] as (typeof known)[number];
-  const bites = first.value < diagonal ? first.circle : doubtful.low < diagonal ? doubtful.circle : undefined;
-  const verdict = least !== most || (onlyLight && least !== 'misses') ? 'undecided' : least;
-  return {
-    verdict,
-    ...(bites ? { bites } : {}),
-    hangsOn: least !== most ? deciding(evaluation, bites ?? first.circle) : [],
-    ...(least !== most ? { between: [least, most] } : {}),
-  };
+  const onlyLight = known.every((k) => k.circle === 'lit') && worse !== 'misses';
+  return { verdict: onlyLight ? 'undecided' : worse, ...(smallest.value < diagonal ? { bites: smallest.circle } : {}), hangsOn: [] };
 }
 
 /** The inputs that move a circle, the one that moves it most first; a tenth of that is too little. */
@@ -140,6 +154,6 @@ function reason({ answers }: Judgeable, circle: Circle, diagonal: number): strin
     value >= diagonal
       ? `reaches ${round((value - diagonal) / 2)} mm past the corners`
       : `ends ${round((diagonal - value) / 2)} mm short of the corners`;
-  const sure = low >= diagonal || high < diagonal ? '' : ', which its ± leaves open';
+  const sure = sureAt(low, diagonal) === sureAt(high, diagonal) ? '' : ', which its ± leaves open';
   return `${NAMES[circle]} ${side}${sure}`;
 }

@@ -16,14 +16,24 @@ export interface Guess {
 /** Half-width, as a share of the value, of markings that the trade knows to be loose. */
 const LOOSE_POWER = 0.05;
 const LOOSE_FOCAL_LENGTH = 0.05;
+/** Powers are engraved in halves and wholes, so weak ones are looser still: this much in dioptres at least. */
+const LOOSE_POWER_AT_LEAST = 0.25;
 
 /** How much less than its filter thread a close-up lens or tube leaves open, mm. */
-const RIM_UNDER_THREAD = 5;
-const RIM_UNDER_THREAD_PLUS_MINUS = 2;
+const RIM_UNDER_THREAD = 4;
+const RIM_UNDER_THREAD_PLUS_MINUS = 3;
 
-/** Where a camera lens's entrance pupil sits behind its rim, as a share of its focal length. */
-const PUPIL_DEPTH_SHARE = 0.4;
-const PUPIL_DEPTH_PLUS_MINUS = 0.2;
+/** Where a camera lens's entrance pupil sits behind its rim, as a share of its focal length: telephotos have it deep. */
+const PUPIL_DEPTH_SHARE = 0.45;
+const PUPIL_DEPTH_PLUS_MINUS = 0.45;
+
+/**
+ * How far from its rim a relay's front principal plane may lie: mm for a close-up lens and for a tube lens
+ * of several pieces; focal lengths for a camera lens. A telephoto of two thin groups, f₁ and f₂ apart by d,
+ * has it at f d / f₂: with f₁ = 110, f₂ = -80, d = 74 that is 0.9 focal lengths before the rim.
+ */
+const PLANE_PLUS_MINUS = { supplementary: 10, 'tube-lens': 30 } as const;
+const PLANE_SHARE = 1.2;
 
 /** Half the diagonal of the largest common sensor that a camera lens is made for, mm (36 x 24). */
 const HALF_FULL_FRAME = 21.6;
@@ -40,8 +50,9 @@ export function within(name: Bounded, guess: Guess): Guess {
 /** Exit pupil from the shoulder: somewhere in the barrel, or at most 10 mm outside it. */
 export function exitPupil(objective: Objective): Guess {
   const { parfocalDistanceMm: parfocal, workingDistanceMm: working } = objective;
-  if (parfocal !== undefined && working !== undefined) {
-    const barrel = Math.max(0, amount(parfocal) - amount(working));
+  if (parfocal !== undefined) {
+    // Without the working distance the barrel may be as long as the parfocal distance.
+    const barrel = Math.max(0, amount(parfocal) - (working === undefined ? 0 : amount(working)));
     return middle(-barrel, 10, "the exit pupil's place is hardly ever published: somewhere in the barrel or up to 10 mm outside");
   }
   return { value: 0, plusMinus: 30, why: "the exit pupil's place is hardly ever published, and the barrel's length is not known either" };
@@ -49,8 +60,8 @@ export function exitPupil(objective: Objective): Guess {
 
 export const loosePower = (q: Quantity): Guess => ({
   value: q.value,
-  plusMinus: LOOSE_POWER * q.value,
-  why: `the dioptres engraved on a close-up lens are good to about ${100 * LOOSE_POWER} %`,
+  plusMinus: Math.max(LOOSE_POWER * q.value, Math.min(LOOSE_POWER_AT_LEAST, q.value / 4)),
+  why: 'the dioptres engraved on a close-up lens are rounded and loose',
 });
 
 export const looseFocalLength = (q: Quantity): Guess => ({
@@ -62,8 +73,8 @@ export const looseFocalLength = (q: Quantity): Guess => ({
 /** Clear opening inferred from a filter thread such as `58 x 0.75` or `M42 x 1`, or undefined. */
 export function rimFromThread(relay: Relay): Guess | undefined {
   const threads = [relay.maleThread, relay.femaleThread].flatMap((t) => {
-    const diameter = t?.match(/^\s*M?\s*(\d+(?:\.\d+)?)/i)?.[1];
-    return diameter === undefined ? [] : [Number(diameter)];
+    const [, diameter, step] = t?.match(/^\s*M?\s*(\d+(?:\.\d+)?)(?:\s*[-–]\s*(\d+))?/i) ?? [];
+    return [diameter, step].flatMap((d) => (d === undefined ? [] : [Number(d)]));
   });
   if (threads.length === 0) return undefined;
   const thread = Math.min(...threads);
@@ -87,9 +98,9 @@ export const entrancePupilDepth = (focalLength: number): Guess => ({
   why: "the depth of the lens's aperture behind its rim is a guess by focal length",
 });
 
-/** The front principal plane: near the rim of a close-up lens, almost anywhere for a camera lens. */
+/** The front principal plane: near the rim of a close-up lens, anywhere for a camera lens. */
 export const principalPlane = (relay: Relay, focalLength: number): Guess => ({
   value: 0,
-  plusMinus: relay.kind === 'camera-lens' ? focalLength / 2 : 5,
+  plusMinus: relay.kind === 'camera-lens' ? PLANE_SHARE * focalLength : PLANE_PLUS_MINUS[relay.kind],
   why: "the relay's front principal plane is taken at its rim",
 });

@@ -1,5 +1,5 @@
 import { clearingDiameter } from './clear.ts';
-import { onsetOf, relativeIllumination } from './illumination.ts';
+import { onsetOf, onsetSlope, relativeIllumination } from './illumination.ts';
 import { clearingSpans } from './spaces.ts';
 import { type Rig, type SeenStops, scaleOf, seenStops } from './stops.ts';
 
@@ -7,7 +7,7 @@ import { type Rig, type SeenStops, scaleOf, seenStops } from './stops.ts';
 export interface Cut {
   readonly stop: string;
   readonly path: string;
-  /** Radius on the sensor from which this stop alone dims; Infinity for the one that limits the axis. */
+  /** Radius on the sensor from which this stop dims: alone against the axial beam, or, where it limits that itself, against the first other. */
   readonly onsetRadiusMm: number;
   /** Share of the corner's loss that comes back if this stop alone were removed, 0 to 1. */
   readonly shareOfCornerLoss: number;
@@ -17,7 +17,9 @@ export interface Cut {
 
 /**
  * The stops that touch the beam between the axis and the corner at `cornerMm`, the one that costs the
- * most first. The objective's own pupil stands among them when a narrower ring limits the axis.
+ * most first. A ring that limits the axis dims the corner together with what it parts from, most often
+ * the objective's own pupil: both are told, and the pupil, which nobody can change, comes after a stop
+ * that gives back half as much.
  */
 export function cuts(rig: Rig, seen: SeenStops, cornerMm: number): Cut[] {
   const F = scaleOf(rig);
@@ -25,24 +27,33 @@ export function cuts(rig: Rig, seen: SeenStops, cornerMm: number): Cut[] {
   const light = relativeIllumination(seen, t);
   if (light >= 1) return [];
   const space = nearestClearSpace(rig, cornerMm);
-  const found = rig.stops.flatMap((stop, i): Cut[] => {
-    const disc = seen.stopOf.indexOf(i);
-    const onset = disc < 0 ? (seen.fieldStop === i ? seen.fieldSlope : Number.POSITIVE_INFINITY) : onsetOf(seen, disc);
+  const found = rig.stops.flatMap((stop, i): (Cut & { weight: number })[] => {
+    const onset = partIn(seen, i, stop.place === 'pupil');
     if (onset >= t) return [];
     const without = seenStops({ ...rig, stops: rig.stops.filter((_, j) => j !== i) });
     const back = without.radius.length === 0 ? 1 : relativeIllumination(without, t);
+    const share = Math.min(1, Math.max(0, (back - light) / (1 - light)));
     const diameterMm = stop.place === 'pupil' ? undefined : clearingDiameter(rig, i, cornerMm);
     return [
       {
         stop: stop.label,
         path: stop.path,
         onsetRadiusMm: onset * F,
-        shareOfCornerLoss: Math.min(1, Math.max(0, (back - light) / (1 - light))),
+        shareOfCornerLoss: share,
         clearsAt: { ...(diameterMm === undefined ? {} : { diameterMm }), ...(space === undefined ? {} : { infinitySpaceMm: space }) },
+        weight: stop.place === 'pupil' ? share / 2 : share,
       },
     ];
   });
-  return found.sort((a, b) => b.shareOfCornerLoss - a.shareOfCornerLoss || a.onsetRadiusMm - b.onsetRadiusMm);
+  return found.sort((a, b) => b.weight - a.weight || a.onsetRadiusMm - b.onsetRadiusMm).map(({ weight: _, ...cut }) => cut);
+}
+
+/** The slope from which stop `i` has a part in the loss; Infinity for a pupil that limits, the beam itself. */
+function partIn(seen: SeenStops, i: number, pupil: boolean): number {
+  const disc = seen.stopOf.indexOf(i);
+  if (disc < 0) return seen.fieldStop === i ? seen.fieldSlope : Number.POSITIVE_INFINITY;
+  if (disc !== seen.limiting) return onsetOf(seen, disc);
+  return pupil ? Number.POSITIVE_INFINITY : onsetSlope(seen);
 }
 
 /** The nearest infinity space that clears the corner with every ring still between shoulder and relay. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { earned, listed, percent, short } from '../../core/index.ts';
-import { atLeast, atMost } from '../../core/words.ts';
+import { article, atLeast, atMost } from '../../core/words.ts';
 
 describe('numbers in words', () => {
   it('keep three digits and no idle zeros', () => {
@@ -31,6 +31,9 @@ describe('numbers in words', () => {
     expect([atLeast(393.33), atLeast(43.267), atLeast(256), atLeast(1.001), atLeast(1234)]).toEqual(['394', '43.3', '256', '1.01', '1240']);
     expect([atMost(41.89), atMost(18.49), atMost(100), atMost(0.29999)]).toEqual(['41.8', '18.4', '100', '0.299']);
     expect([atLeast(0.1 + 0.2), atMost(0.3)]).toEqual(['0.3', '0.3']);
+  });
+  it('have their article', () => {
+    expect(['85', '800', '11', '18.5', '110', '256', '180'].map(article)).toEqual(['an', 'an', 'an', 'an', 'a', 'a', 'a']);
   });
   it('list with an and', () => {
     expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a and b', 'a, b and c']);

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { compare, type FigureId, numberIn, type Pairing, report } from '../../../core/index.ts';
+import { compare, type Evaluation, evaluate, type FigureId, figureById, numberIn, type Pairing, report } from '../../../core/index.ts';
+import { raw } from '../../../core/pairing/evaluate.ts';
+import { GRAPH } from '../../../core/pairing/registry.ts';
+import { withInputs } from '../../../core/pairing/spread.ts';
+import { random } from '../../support/random.ts';
 
 const pairing: Pairing = {
   objective: {
@@ -50,5 +54,39 @@ describe('pairings abreast', () => {
     expect(figures?.litCircleMm).toEqual({ state: 'unknown', unit: 'mm', missing: ['/relay/clearApertureMm'] });
     const narrow = { ...pairing, stops: [{ diameterMm: 1, fromShoulderMm: 0 }] };
     expect(compare([narrow, pairing]).differences[0]?.figures.litCircleMm.state).toMatch(/none|known/);
+  });
+
+  it('hold nine draws of ten where several stops limit, what is shared moving in both', () => {
+    const shared = { magnification: 10, na: 0.3, referenceFocalLengthMm: 200 };
+    const sensor = { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 };
+    const two: Pairing[] = [
+      {
+        objective: shared,
+        relay: { kind: 'supplementary', powerDioptre: 8, clearApertureMm: { value: 36, plusMinus: 2 } },
+        sensor,
+        infinitySpaceMm: 70,
+      },
+      { objective: shared, relay: { kind: 'camera-lens', focalLengthMm: 135, fNumber: 4 }, sensor, infinitySpaceMm: 30 },
+    ];
+    const [a, b] = two.map(evaluate) as [Evaluation, Evaluation];
+    const r = random(5);
+    const draw = (): number => {
+      const at = new Map<string, number>();
+      const lit = [a, b].map(({ inputs, sheet }) => {
+        const values = inputs.map((input) => {
+          const common = input.path.startsWith('/objective') || input.path.startsWith('/sensor');
+          const known = common ? at.get(input.path) : undefined;
+          const x = known ?? r.between(input.least, input.greatest);
+          if (common) at.set(input.path, x);
+          return x;
+        });
+        return raw(withInputs(GRAPH, sheet, inputs, values), figureById('litCircleMm')) as number;
+      });
+      return (lit[1] as number) - (lit[0] as number);
+    };
+    const told = compare(two).differences[0]?.figures.litCircleMm;
+    if (told?.state !== 'known') throw new Error('not known');
+    const draws = Array.from({ length: 2000 }, draw);
+    expect(draws.filter((d) => d >= (told.low as number) && d <= (told.high as number)).length).toBeGreaterThan(1800);
   });
 });

@@ -22,6 +22,11 @@ describe('contradictions', () => {
     );
   });
 
+  it('leaves an objective its barrel', () => {
+    const at = (workingDistanceMm: number) => first({ objective: { ...base.objective, workingDistanceMm, parfocalDistanceMm: 45 } })?.path;
+    expect([at(44), at(45), at(60)]).toEqual([undefined, '/objective/workingDistanceMm', '/objective/workingDistanceMm']);
+  });
+
   it('wants a focal length or a power, in agreement to 1 % unless one is measured', () => {
     const relay = (more: object) => first({ relay: { kind: 'supplementary', clearApertureMm: 54, ...more } });
     expect(relay({})).toMatchObject({ path: '/relay/focalLengthMm', code: 'missing' });
@@ -50,6 +55,8 @@ describe('contradictions', () => {
     expect(sensor({ columns: 8256, rows: 5504, pixelPitchUm: 4.36 })).toBeUndefined();
     expect(sensor({ columns: 8256, rows: 5504, pixelPitchUm: 5 })?.path).toBe('/sensor/pixelPitchUm');
     expect(sensor({ columns: 8256, rows: 4000 })?.path).toBe('/sensor/rows');
+    expect(sensor({ pixelPitchUm: 4.35, throatDiameterMm: 46, registerMm: 199 })).toBeUndefined();
+    expect(sensor({ pixelPitchUm: 4.35, throatDiameterMm: 46, registerMm: 200 })?.path).toBe('/sensor/registerMm');
     expect(sensor({ pixelPitchUm: 4.35, throatDiameterMm: 46 })).toMatchObject({ path: '/sensor/registerMm', code: 'missing' });
   });
 

@@ -96,4 +96,51 @@ describe('the answer in words', () => {
     expect(say({ subject: { widthMm: 1.2, heightMm: 2 } })).toMatch(/is not covered to its edges\.$/);
     expect(say({ subject: { widthMm: 5 } })).toMatch(/The subject, 50 × 50 mm on the sensor, is larger than the picture\.$/);
   });
+
+  it('does not promise what a rating alone cannot do', () => {
+    const short = say({
+      ...objective({ fieldNumberMm: 24 }),
+      ...relay({ focalLengthMm: 150, clearApertureMm: 14, imageCircleMm: 10 }),
+      infinitySpaceMm: 80,
+    });
+    expect(short).not.toContain('A relay rated for');
+    const both = say({ ...objective({ fieldNumberMm: 24 }), ...relay({ imageCircleMm: 40 }) });
+    expect(both).toContain(`A ${up((diagonal * 200) / 24)} mm relay would cover, if it is rated for ${up(diagonal)} mm.`);
+  });
+  it('gives the length that covers surely beside the one that may', () => {
+    expect(say(objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } }))).toMatch(
+      new RegExp(`A ${up((diagonal * 200) / 30)} mm relay would cover, one of ${up((diagonal * 200) / 28)} mm surely\\.`),
+    );
+  });
+  it('blames the ring that limits the axis, and opens it', () => {
+    const ring = { stops: [{ label: 'the adapter ring', diameterMm: 10, fromShoulderMm: 80 }], infinitySpaceMm: 90 };
+    const said = say({ ...objective({ na: 0.28, fieldNumberMm: 60 }), ...ring });
+    expect(said).toMatch(/the adapter ring leaves the corners \d+ % of the light\./);
+    const opening = Number(/An opening of ([\d.]+) mm there/.exec(said)?.[1]);
+    const opened = { ...ring, stops: [{ ...ring.stops[0], diameterMm: opening, fromShoulderMm: 80 }] };
+    expect(report({ ...base, ...objective({ na: 0.28, fieldNumberMm: 60 }), ...opened }).figures.cornerIllumination).toMatchObject({
+      value: 1,
+    });
+  });
+  it('names no infinity space that nobody could build', () => {
+    const said = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 10.4 }), infinitySpaceMm: 200 });
+    expect(said).not.toContain('With an infinity space');
+    expect(said).toContain('An opening of');
+  });
+});
+
+describe('the shortest covering focal length behind a throat', () => {
+  it('is one that is lit, or none', () => {
+    const throat = { sensor: { ...base.sensor, registerMm: 44, throatDiameterMm: 38 }, ...objective({ na: 0.28, fieldNumberMm: 24 }) };
+    const { figures, sentence } = report({ ...base, ...throat, ...relay({ focalLengthMm: 150, clearApertureMm: 40 }) });
+    expect(figures.shortestCoveringFocalLengthMm.state).toBe('none');
+    expect(sentence).not.toContain('relay would cover');
+    const wide = report({
+      ...base,
+      ...throat,
+      sensor: { ...throat.sensor, throatDiameterMm: 60 },
+      ...relay({ focalLengthMm: 150, clearApertureMm: 40 }),
+    });
+    expect(wide.figures.shortestCoveringFocalLengthMm).toMatchObject({ state: 'known', value: expect.closeTo((diagonal * 200) / 24, 6) });
+  });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type Pairing, type QuantityInput, report } from '../../../core/index.ts';
+import { contradictions, type Pairing, pairingSchema, type QuantityInput, report } from '../../../core/index.ts';
+import { randomPairing } from '../../support/pairings.ts';
+import { random } from '../../support/random.ts';
 
 /** A pairing whose three circles can be set at will: reference and relay are equal, the rim is far from cutting. */
 function pairing(
@@ -104,5 +106,42 @@ describe('verdict', () => {
       expect.stringContaining('the light reaches'),
       "the relay's rated circle reaches 3.37 mm past the corners",
     ]);
+  });
+
+  it('hangs on the circle whose ± decides, even where another is smaller', () => {
+    const narrow: Pairing = {
+      objective: {
+        magnification: 10,
+        na: 0.28,
+        referenceFocalLengthMm: 200,
+        fieldNumberMm: { value: 24, plusMinus: 0.5 },
+        exitPupilFromShoulderMm: 0,
+      },
+      relay: { kind: 'tube-lens', focalLengthMm: 125, clearApertureMm: { value: 20, plusMinus: 5 }, frontPrincipalPlaneFromRimMm: 0 },
+      sensor: { widthMm: 23.5, heightMm: 15.6, pixelPitchUm: 3.9 },
+      infinitySpaceMm: 140,
+    };
+    const { coverage, sentence } = report(narrow);
+    expect(coverage).toMatchObject({
+      verdict: 'undecided',
+      bites: 'lit',
+      hangsOn: ['/relay/clearApertureMm'],
+      between: ['misses', 'crops'],
+    });
+    expect(coverage.reasons[1]).toContain('which its ± leaves open');
+    expect(sentence).toContain("hangs on the relay's clear opening: the relay's 20 mm rim leaves");
+  });
+  it('names what it hangs on wherever ± crosses a border', () => {
+    const r = random(11);
+    let undecided = 0;
+    for (let k = 0; k < 400; k++) {
+      const before = randomPairing(r);
+      if (!pairingSchema.safeParse(before).success || contradictions(before).length > 0) continue;
+      const coverage = report(before).coverage;
+      if (coverage.verdict !== 'undecided' || !coverage.between) continue;
+      undecided++;
+      expect(coverage.hangsOn.length, JSON.stringify(before)).toBeGreaterThan(0);
+    }
+    expect(undecided).toBeGreaterThan(30);
   });
 });

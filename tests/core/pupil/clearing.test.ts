@@ -114,9 +114,9 @@ for (const [name, trains, seed] of [
             found++;
             const back = lightByQuadrature(without(train, stop), r);
             expect(shareOfCornerLoss).toBeCloseTo(Math.min(1, Math.max(0, (back - light) / (1 - light))), 3);
-            // Alone with the stop that limits the axis it begins to cut there.
+            // Alone with the stop that limits the axis it begins to cut there; the one that limits, where the first other does.
             const others = [...cutsOf(train, r).map((c) => c.stop), 'pupil'].filter((s) => s !== stop);
-            const alone = others.reduce((t, s) => (limits(train, s) ? t : without(t, s)), train);
+            const alone = limits(train, stop) ? train : others.reduce((t, s) => (limits(train, s) ? t : without(t, s)), train);
             expect(onsetRadiusMm).toBeLessThan(r);
             expect(limitsOf(alone).onset).toBeCloseTo(onsetRadiusMm, 6);
           }
@@ -133,6 +133,22 @@ function limits(train: Train, stop: string): boolean {
   const area = (t: Train): number => seenStops(rigOf(t)).radius.reduce((a, b) => Math.min(a, b));
   return area(without(train, stop)) > area(train) * (1 + 1e-12);
 }
+
+describe('a ring that limits the axis', () => {
+  const train: Train = {
+    ...randomTrain(random(3), 0, 2),
+    ...{ objectiveFocalLength: 20, pupilRadius: 5.6, exitPupil: 0, space: 90, rimRadius: 25, plane: 0, focalLength: 200, offset: 0 },
+    rings: [{ radius: 5, from: 'shoulder', at: 80 }],
+  };
+  it('is told before the pupil that it parts from, with the opening that clears the corner', () => {
+    const found = cutsOf(train, 14.1);
+    expect(found.map((c) => c.stop)).toEqual(['ring 0', 'pupil']);
+    // The ring must pass the whole pupil's beam at the corner: 5.6 + 80 x 14.1 / 200, twice.
+    expect(found[0]?.clearsAt.diameterMm).toBeCloseTo(2 * (5.6 + (80 * 14.1) / 200), 9);
+    // It parts from the pupil once it has walked by what the pupil is wider.
+    expect(found[0]?.onsetRadiusMm).toBeCloseTo(((5.6 - 5) / 80) * 200, 9);
+  });
+});
 
 describe('the report', () => {
   it('tells the same changes', () => {
