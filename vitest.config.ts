@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Projects by what they need: core and published need nothing, api the built server, web a browser too. */
 export default defineConfig({
   test: {
+    maxWorkers: 2,
     reporters: ['default', './tests/tools/count-reporter.ts'],
     coverage: {
       provider: 'v8',
@@ -14,7 +15,15 @@ export default defineConfig({
     projects: [
       { test: { name: 'core', include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'] } },
       { test: { name: 'api', include: ['tests/api/**/*.test.ts'] } },
-      { test: { name: 'web', include: ['tests/web/**/*.test.ts'], testTimeout: 30_000, hookTimeout: 60_000, fileParallelism: false } },
+      {
+        test: {
+          name: 'web',
+          include: ['tests/web/**/*.test.ts'],
+          globalSetup: './tests/web/build-page.ts',
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
     ],
   },
 });

@@ -8,7 +8,7 @@ import { FIGURES, type FigureId, GRAPH } from './registry.ts';
 import { type Report, reportOf } from './report.ts';
 import type { Pairing } from './schema.ts';
 import { moved, plain, withInputs } from './spread.ts';
-import { movedTogether } from './together.ts';
+import { movedBy, movedTogether } from './together.ts';
 
 export const MOST_ABREAST = 12;
 
@@ -63,9 +63,10 @@ function differencesOf(first: Evaluation, other: Evaluation): Record<FigureId, A
       ),
     );
   };
-  const rows = movedTogether(doubtful.map(({ input }) => input)).map((values) =>
-    minus(allMoved(other, 'inOther', values), allMoved(first, 'inFirst', values)),
-  );
+  const rows = movedTogether(doubtful.length).map((parts) => {
+    const values = doubtful.map(({ input }, i) => movedBy(input, parts[i] as number));
+    return { parts, figures: minus(allMoved(other, 'inOther', values), allMoved(first, 'inFirst', values)) };
+  });
   const [rise, fall] = combined(moves, rows, base);
   return Object.fromEntries(
     FIGURES.map((figure, j) => {

@@ -5,6 +5,9 @@ type At = (x: number) => readonly number[];
 export interface Excursions {
   readonly up: readonly number[];
   readonly down: readonly number[];
+  /** Signed, at the ends of the interval. */
+  readonly atLeast: readonly number[];
+  readonly atGreatest: readonly number[];
 }
 
 /**
@@ -51,7 +54,8 @@ export function excursions(at: At, least: number, middle: number, greatest: numb
     up[j] = extreme(j, 1);
     down[j] = extreme(j, -1);
   }
-  return { up, down };
+  const ends = [0, 4].map((k) => base.map((b, j) => difference((rows[k] as number[])[j] as number, b)));
+  return { up, down, atLeast: ends[0] as number[], atGreatest: ends[1] as number[] };
 }
 
 /** The greatest value that eight golden-section steps find between two samples. */
@@ -77,22 +81,39 @@ function peak(f: (x: number) => number, low: number, high: number): number {
   return Math.max(y1, y2);
 }
 
+/** All figures with all inputs moved at once, each by a part of its interval (`movedTogether`). */
+export interface Row {
+  readonly parts: readonly number[];
+  readonly figures: readonly number[];
+}
+
+/** A row shows something new where this much of its excursion is not the sum of what each input does alone. */
+const NOT_A_SUM = 0.1;
+
 /**
- * Rises and falls of many inputs as one: each combined by root of squares, and no less than what the rows
- * with all inputs moved together show.
+ * Rises and falls of many inputs as one: each combined by root of squares, and, where inputs do together
+ * what none does alone, no less than what the rows show.
  */
 export function combined(
   moves: readonly Excursions[],
-  rows: readonly (readonly number[])[],
+  rows: readonly Row[],
   base: readonly number[],
 ): readonly [rise: number[], fall: number[]] {
   const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
   const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
-  for (const row of rows)
-    for (let j = 0; j < row.length; j++) {
-      const d = difference(row[j] as number, base[j] as number);
-      if (d > (rise[j] as number)) rise[j] = d;
-      else if (-d > (fall[j] as number)) fall[j] = -d;
+  for (const { parts, figures } of rows)
+    for (let j = 0; j < figures.length; j++) {
+      const d = difference(figures[j] as number, base[j] as number);
+      if (d <= (rise[j] as number) && -d <= (fall[j] as number)) continue;
+      let sum = 0;
+      for (let i = 0; i < moves.length; i++) {
+        const { atLeast, atGreatest } = moves[i] as Excursions;
+        const part = parts[i] as number;
+        sum += part > 0 ? part * (atGreatest[j] as number) : -part * (atLeast[j] as number);
+      }
+      if (Math.abs(d - sum) <= NOT_A_SUM * Math.abs(d)) continue;
+      if (d > 0) rise[j] = d;
+      else fall[j] = -d;
     }
   return [rise, fall];
 }

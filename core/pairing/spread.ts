@@ -1,7 +1,7 @@
 import type { Figure, Gap, Graph, Sheet } from '../figure.ts';
-import { combined, excursions } from './excursions.ts';
+import { combined, type Excursions, excursions, type Row } from './excursions.ts';
 import type { Input } from './inputs.ts';
-import { movedTogether } from './together.ts';
+import { movedBy, movedTogether } from './together.ts';
 
 /**
  * How far each figure can be from its value, for inputs that are each somewhere in their interval.
@@ -20,7 +20,7 @@ export interface Spread {
   readonly low: readonly number[];
   readonly high: readonly number[];
   /** `moves[i]`: what input i alone does to each figure. */
-  readonly moves: readonly { readonly input: Input; readonly up: readonly number[]; readonly down: readonly number[] }[];
+  readonly moves: readonly (Excursions & { readonly input: Input })[];
 }
 
 /** A figure as a number to compare: NaN where unknown, a figure's own stand-in where there is none. */
@@ -42,10 +42,9 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
   };
   const base = read(sheet);
   const doubtful = inputs.filter((input) => input.greatest > input.least);
-  const moves = doubtful.flatMap((input) => {
-    if (!graph.place.has(input.leaf)) return [];
-    const at = moved(graph, sheet, input);
-    return [{ input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) }];
+  const moves = doubtful.map((input) => {
+    const at = graph.place.has(input.leaf) ? moved(graph, sheet, input) : () => sheet;
+    return { input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) };
   });
   const [rise, fall] = combined(moves, together(graph, sheet, doubtful, read), base);
   return {
@@ -62,8 +61,18 @@ const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ?
  * Rows of figures with all inputs moved together. Which figures are asked for does not change the rows, so
  * a figure's ± is the same alone and in a report.
  */
-const together = (graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): number[][] =>
-  movedTogether(inputs).map((values) => read(withInputs(graph, sheet, inputs, values)));
+const together = (graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): Row[] =>
+  movedTogether(inputs.length).map((parts) => ({
+    parts,
+    figures: read(
+      withInputs(
+        graph,
+        sheet,
+        inputs,
+        inputs.map((input, i) => movedBy(input, parts[i] as number)),
+      ),
+    ),
+  }));
 
 /** A sheet with several inputs moved at once; those that the graph has no use for are passed over. */
 export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): Sheet {

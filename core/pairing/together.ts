@@ -5,6 +5,10 @@ interface Doubtful {
   readonly greatest: number;
 }
 
+/** Where an input stands that is moved by a part of its interval: -1 its least, 0 its value, 1 its greatest. */
+export const movedBy = ({ value, least, greatest }: Doubtful, part: number): number =>
+  value + Math.abs(part) * ((part > 0 ? greatest : least) - value);
+
 /**
  * How far along its interval an input goes beside one that goes to the end of its own. Chosen so that
  * low to high holds nine draws of ten in a Monte Carlo run without growing past twice its width.
@@ -14,20 +18,17 @@ const BESIDE = 0.6;
 const TURNS = 2;
 
 /**
- * Values for all inputs at once, a row a run: a two-level orthogonal design, in which every two inputs
- * meet in all four combinations of signs (Plackett & Burman 1946; here Sylvester's matrices, whose entry
- * is the parity of the bits that row and column share). The inputs take turns in going to the ends of
- * their intervals, the rest go part of the way. No rows for fewer than two inputs.
+ * How far `count` inputs are moved at once, a row a run, each by a part of its interval: a two-level
+ * orthogonal design, in which every two inputs meet in all four combinations of signs (Plackett & Burman
+ * 1946; here Sylvester's matrices, whose entry is the parity of the bits that row and column share). The
+ * inputs take turns in going to the ends, the rest go part of the way. No rows for fewer than two inputs.
  */
-export function movedTogether(inputs: readonly Doubtful[]): number[][] {
-  if (inputs.length < 2) return [];
-  const runs = runsFor(inputs.length);
+export function movedTogether(count: number): number[][] {
+  if (count < 2) return [];
+  const runs = runsFor(count);
   return Array.from({ length: TURNS * runs }, (_, run) => {
-    const leading = (run + Math.floor(run / runs)) % inputs.length;
-    return inputs.map(({ value, least, greatest }, i) => {
-      const end = sign(run % runs, i) > 0 ? greatest : least;
-      return value + (i === leading ? 1 : BESIDE) * (end - value);
-    });
+    const leading = (run + Math.floor(run / runs)) % count;
+    return Array.from({ length: count }, (_, i) => sign(run % runs, i) * (i === leading ? 1 : BESIDE));
   });
 }
 

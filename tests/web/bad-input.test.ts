@@ -114,7 +114,7 @@ it('an engraved line that cannot be read', async () => {
   expect(await page.inputValue('#engraved-objective')).toMatch(/^\d+x\/0\.\d+ /);
   expect(await page.locator('#engraved-objective[aria-invalid=true]').count()).toBe(0);
   await page.fill('#engraved-objective', '10x/0.25 180');
-  expect(pairingIn(page).objective).toEqual({ magnification: 10, na: 0.25, referenceFocalLengthMm: 180 });
+  expect((await pairingIn(page)).objective).toEqual({ magnification: 10, na: 0.25, referenceFocalLengthMm: 180 });
   expect(await sentence(page)).toContain('At 11.1×');
 });
 

@@ -36,7 +36,7 @@ it('answers the opening example within a second, and only then fetches the chart
   expect(Math.min(...painted)).toBeGreaterThan(0);
   expect(Math.min(...painted)).toBeLessThan(1000);
   await page.waitForSelector('.canvas canvas[width]');
-  expect(pairingIn(page)).toEqual(OPENING);
+  expect(await pairingIn(page)).toEqual(OPENING);
   expect(await page.locator('#in-objective-magnification').count()).toBe(1);
 });
 
@@ -51,14 +51,14 @@ it('follows a picked and a typed relay in sentence, drawings, tables and link', 
   expect(picked.said).not.toBe(before.said);
   expect(picked.link).not.toBe(before.link);
   for (const [i, what] of picked.drawn.entries()) expect(what).not.toBe(before.drawn[i]);
-  expect(pairingIn(page).relay.kind).toBe('camera-lens');
+  expect((await pairingIn(page)).relay.kind).toBe('camera-lens');
 
   await page.fill('#engraved-relay', '4 D 52 mm');
-  expect(pairingIn(page).relay).toEqual({ kind: 'supplementary', powerDioptre: 4, maleThread: '52 x 0.75' });
+  expect((await pairingIn(page)).relay).toEqual({ kind: 'supplementary', powerDioptre: 4, maleThread: '52 x 0.75' });
   const typed = { said: await sentence(page), drawn: await drawn(page) };
   expect(typed.said).toContain('At 12.5×');
   for (const [i, what] of typed.drawn.entries()) expect(what).not.toBe(picked.drawn[i]);
-  expect(typed.said).toBe(report(pairingIn(page)).sentence);
+  expect(typed.said).toBe(report(await pairingIn(page)).sentence);
 });
 
 it('keeps the pairing over a reload, and steps back and forward by committed changes', async () => {
@@ -66,7 +66,7 @@ it('keeps the pairing over a reload, and steps back and forward by committed cha
   await unfold(page);
   const first = await sentence(page);
   await page.locator(input('/infinitySpaceMm')).pressSequentially('5');
-  expect(pairingIn(page).infinitySpaceMm).toBe(560);
+  expect((await pairingIn(page)).infinitySpaceMm).toBe(560);
   await page.fill(input('/infinitySpaceMm'), '300');
   await page.keyboard.press('Enter');
   const second = await sentence(page);
@@ -85,7 +85,7 @@ it('keeps the pairing over a reload, and steps back and forward by committed cha
   expect(await page.inputValue(input('/infinitySpaceMm'))).toBe('60');
   await page.goForward();
   await told(second);
-  expect(pairingIn(page).infinitySpaceMm).toBe(300);
+  expect((await pairingIn(page)).infinitySpaceMm).toBe(300);
 });
 
 it('answers a broken link with words and the opening example', async () => {
@@ -117,7 +117,7 @@ it('copies a link that shows the same pairing elsewhere', async () => {
   await page.waitForFunction(() => document.querySelector('.copy')?.textContent?.includes('Copied'));
   const copied = await page.evaluate(() => navigator.clipboard.readText());
   expect(copied).toBe(page.url());
-  expect(pairingIn(page)).toEqual({ ...OPENING, infinitySpaceMm: 77 });
+  expect(await pairingIn(page)).toEqual({ ...OPENING, infinitySpaceMm: 77 });
 });
 
 it('opens a working by keyboard and leads from its number to the input', async () => {
@@ -145,19 +145,19 @@ it('adds and removes rings, and draws them', async () => {
   await put(page, '/stops/0/diameterMm', '6');
   await page.click('text=Add a tube behind the relay');
   expect(await count()).toBe(before + 2);
-  expect(pairingIn(page).stops).toEqual([
+  expect((await pairingIn(page)).stops).toEqual([
     { diameterMm: 6, fromShoulderMm: 30 },
     { diameterMm: 40, fromSensorMm: 20 },
   ]);
-  expect(await sentence(page)).toBe(report(pairingIn(page)).sentence);
+  expect(await sentence(page)).toBe(report(await pairingIn(page)).sentence);
   await page.click('text=Take ring 1 out');
   await page.click('text=Take ring 1 out');
-  expect(pairingIn(page)).toEqual(OPENING);
+  expect(await pairingIn(page)).toEqual(OPENING);
 });
 
 it('shows what core and the API report, figure by figure', async () => {
   const page = await visit(linkOf({ ...OPENING, stops: [{ diameterMm: 22, fromShoulderMm: 40 }], litThreshold: 0.4 }));
-  const pairing: Pairing = pairingIn(page);
+  const pairing: Pairing = await pairingIn(page);
   const core = report(pairing);
   const answer = await fetch(`${address()}/api/pairings/report`, {
     method: 'POST',
@@ -192,7 +192,7 @@ it('answers by typing alone where the catalogue does not', async () => {
   await page.reload();
   await page.waitForSelector('text=The catalogue did not answer');
   await page.fill('#engraved-sensor', '36 x 24 4.35');
-  expect(pairingIn(page).sensor).toEqual({ widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 });
+  expect((await pairingIn(page)).sensor).toEqual({ widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 });
   complaints.splice(0);
 });
 

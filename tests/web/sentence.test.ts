@@ -56,7 +56,7 @@ describe('the sentence, derived anew from the link', () => {
   it('crops where the field ends short of the corners, and names the relay that would cover', async () => {
     const page = await visit(linkOf(bare));
     const said = await sentence(page);
-    const is = derived(pairingIn(page) as unknown as Told);
+    const is = derived((await pairingIn(page)) as unknown as Told);
     expect(is.magnification).toBe('10');
     expect(said).toContain(`At ${is.magnification}×, keep the middle ${is.crop[0]} × ${is.crop[1]} mm`);
     expect(said).toContain(`ends ${is.margin} mm short of the corners`);
@@ -70,7 +70,7 @@ describe('the sentence, derived anew from the link', () => {
   it('covers where the field goes past the corners', async () => {
     const page = await visit(linkOf({ ...bare, sensor: { widthMm: 13.2, heightMm: 8.8, pixelPitchUm: 2.4 }, infinitySpaceMm: 80 }));
     const said = await sentence(page);
-    const is = derived(pairingIn(page) as unknown as Told);
+    const is = derived((await pairingIn(page)) as unknown as Told);
     expect(said).toContain(`At ${is.magnification}× the picture is covered to the corners, ${is.field[0]} × ${is.field[1]} mm of subject`);
     expect(said).toContain(`reaches ${is.margin} mm past them`);
     expect(said).not.toContain('would cover');
@@ -87,7 +87,7 @@ describe('the sentence, derived anew from the link', () => {
       }),
     );
     const said = await sentence(page);
-    const link = pairingIn(page) as unknown as Told;
+    const link = (await pairingIn(page)) as unknown as Told;
     const is = derived({ ...link, objective: { ...link.objective, exitPupilFromShoulderMm: 0 } });
     expect(is.crop[0]).toBe('10');
     expect(said).toContain(`At ${is.magnification}× this pairing misses the sensor, only the middle ${is.crop[0]} × ${is.crop[1]} mm`);

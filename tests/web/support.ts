@@ -1,7 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { readdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { type Running, startServer } from '../../api/server.ts';
@@ -11,31 +7,14 @@ import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
 
 /** The real page from the real server in a real browser: one of each for a file of tests. */
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const OPENING = pairingSchema.parse(opening.pairing);
 
 let server: Running;
 let browser: Browser;
 const open: Page[] = [];
 
-const newest = (folder: string): number =>
-  readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .reduce((last, entry) => Math.max(last, statSync(join(entry.parentPath, entry.name)).mtimeMs), 0);
-
-/** Builds the page where what is built is older than what it is built from. */
-function ensureBuilt(): void {
-  let built = 0;
-  try {
-    built = statSync(join(ROOT, 'dist/web/index.html')).mtimeMs;
-  } catch {}
-  const sources = Math.max(statSync(join(ROOT, 'vite.config.ts')).mtimeMs, ...['web', 'core', 'data'].map(newest));
-  if (built < sources) execFileSync('npx', ['vite', 'build', '--logLevel', 'warn'], { cwd: ROOT, stdio: 'inherit' });
-}
-
 export function useBrowser(): void {
   beforeAll(async () => {
-    ensureBuilt();
     const executablePath = findChromium();
     if (!executablePath) throw new Error('No Chromium found: install one (Debian: apt-get install chromium) or set CHROMIUM_PATH.');
     server = await startServer(0, { host: '127.0.0.1' });
@@ -53,8 +32,10 @@ export const address = (): string => server.address;
 export const linkOf = (pairing: unknown): string => `#1.${Buffer.from(JSON.stringify(pairing)).toString('base64url')}`;
 
 /** The pairing in a page's address, read anew here. */
-export const pairingIn = (page: Page): Pairing =>
-  JSON.parse(Buffer.from(new URL(page.url()).hash.replace('#1.', ''), 'base64url').toString('utf8')) as Pairing;
+export async function pairingIn(page: Page): Promise<Pairing> {
+  const hash = await page.evaluate(() => location.hash);
+  return JSON.parse(Buffer.from(hash.replace('#1.', ''), 'base64url').toString('utf8')) as Pairing;
+}
 
 /** Everything that a page complained of; a test that ends with any has failed. */
 export const complaints: string[] = [];

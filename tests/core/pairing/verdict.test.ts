@@ -134,7 +134,7 @@ describe('verdict', () => {
   it('names what it hangs on wherever ± crosses a border', () => {
     const r = random(11);
     let undecided = 0;
-    for (let k = 0; k < 400; k++) {
+    for (let k = 0; k < 160; k++) {
       const before = randomPairing(r);
       if (!pairingSchema.safeParse(before).success || contradictions(before).length > 0) continue;
       const coverage = report(before).coverage;
@@ -142,6 +142,6 @@ describe('verdict', () => {
       undecided++;
       expect(coverage.hangsOn.length, JSON.stringify(before)).toBeGreaterThan(0);
     }
-    expect(undecided).toBeGreaterThan(30);
+    expect(undecided).toBeGreaterThan(15);
   });
 });
