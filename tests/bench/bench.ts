@@ -10,6 +10,7 @@ import { evaluate, pairingSchema, relativeIllumination, report, scaleOf, stopsOf
 import { inputsOf } from '../../core/pairing/inputs.ts';
 import { GRAPH } from '../../core/pairing/registry.ts';
 import opening from '../../data/opening.json' with { type: 'json' };
+import { firstAnswers } from './first-answer.ts';
 import { sampledIllumination } from './sampled.ts';
 import { straightLine } from './straight-line.ts';
 
@@ -67,4 +68,14 @@ const ratios = {
 };
 console.table(rates);
 console.table(Object.fromEntries(Object.entries(ratios).map(([name, value]) => [name, Number(value.toPrecision(3))])));
-if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios }, null, 2)}\n`);
+const visits = await firstAnswers();
+const firstAnswerMs = visits && {
+  median: Math.round(visits[Math.floor(visits.length / 2)] as number),
+  worst: Math.round(visits.at(-1) as number),
+};
+console.log(
+  firstAnswerMs
+    ? `first answer on the page, of ${visits?.length} visits: median ${firstAnswerMs.median} ms, worst ${firstAnswerMs.worst} ms`
+    : 'no Chromium: the page was not measured',
+);
+if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios, firstAnswerMs }, null, 2)}\n`);

@@ -21,21 +21,17 @@ const drawn = async (page: Awaited<ReturnType<typeof visit>>): Promise<string[]>
   );
 };
 
-/** Milliseconds from the start of the visit to the first content on the screen. */
-const firstPaint = async (page: Awaited<ReturnType<typeof visit>>): Promise<number> => {
-  const paint = await page.waitForFunction(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime);
-  return Number(await paint.jsonValue());
-};
-
-it('answers the opening example within a second, and only then fetches the charts', async () => {
+it('answers the opening example first, and only then fetches the charts', async () => {
   const page = await visit();
   expect(await sentence(page)).toBe(report(OPENING).sentence);
-  // The first thing painted is the answer. Other work on the machine may spoil one visit, not three.
-  const painted = [await firstPaint(page)];
-  while (Math.min(...painted) >= 1000 && painted.length < 3) painted.push(await firstPaint(await visit()));
-  expect(Math.min(...painted)).toBeGreaterThan(0);
-  expect(Math.min(...painted)).toBeLessThan(1000);
   await page.waitForSelector('.canvas canvas[width]');
+  // The charts' code is asked for after the answer has been painted; how soon that is `npm run bench` measures.
+  const paintedFirst = await page.evaluate(() => {
+    const [painted] = performance.getEntriesByName('first-contentful-paint');
+    const charts = performance.getEntriesByType('resource').filter((r) => /\/draw-[^/]+\.js$/.test(r.name));
+    return painted !== undefined && charts.length > 0 && charts.every((r) => r.startTime >= painted.startTime);
+  });
+  expect(paintedFirst).toBe(true);
   expect(await pairingIn(page)).toEqual(OPENING);
   expect(await page.locator('#in-objective-magnification').count()).toBe(1);
 });
