@@ -20,7 +20,7 @@ export { FIGURE_IDS, FIGURES, type FigureId, figureById, GROUPS, type GroupName,
 // What comes out: one report, its figures, their working.
 export { type Report, report, reportOf } from './pairing/report.ts';
 export { DEFAULTS, type Pairing, pairingSchema, settingShape } from './pairing/schema.ts';
-export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, withValue } from './pairing/sweep.ts';
+export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
 export { CIRCLE_FIGURE, type Coverage, VERDICTS, type Verdict } from './pairing/verdict.ts';
 export { type Working, type WorkingTerm, workingOf } from './pairing/working.ts';
 export { divergence, focalLengthForScale, imageScale } from './paraxial/conjugates.ts';

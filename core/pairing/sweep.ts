@@ -2,7 +2,7 @@ import { PairingError, problemsOf, shown, steps as stepsOf, valueAt } from '../e
 import { RULES } from '../parts/alternatives.ts';
 import type { Answer } from './answer.ts';
 import { evaluatePart } from './evaluate.ts';
-import { FIGURE_IDS, type FigureId, type Plan, planFor } from './registry.ts';
+import { FIGURE_IDS, type FigureId, planFor } from './registry.ts';
 import { type Pairing, pairingSchema } from './schema.ts';
 import { type Coverage, coverageOf, JUDGED, type Judgeable } from './verdict.ts';
 
@@ -39,34 +39,47 @@ export const sweep = (asked: Sweep): SweepAnswer => ({
   reports: [...sweepReports(asked)],
 });
 
+/** What a sweep tells at one value. */
+type SweptReport = SweepAnswer['reports'][number];
+
 /**
  * The reports of `sweep` one by one, for those who have other things to do between.
  * @throws PairingError as `sweep` does, when it comes to the value
  */
-export function* sweepReports(asked: Sweep): Generator<SweepAnswer['reports'][number], void, undefined> {
-  const { pairing, vary, from, to, figures = FIGURE_IDS } = asked;
-  const plan = planFor([...figures, ...JUDGED]);
+export function* sweepReports(asked: Sweep): Generator<SweptReport, void, undefined> {
+  const at = varied(asked);
   for (const [i, value] of sweepValues(asked).entries()) {
-    const evaluation = evaluateAt(plan, pairing, vary, value, i === 0 ? { path: '/from', asked: from } : { path: '/to', asked: to });
-    yield {
-      figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])),
-      coverage: coverageOf(evaluation),
-    };
+    try {
+      yield at(value);
+    } catch (error) {
+      if (!(error instanceof PairingError)) throw error;
+      // Problems of a varied pairing are problems of the end that was asked for.
+      const [path, end] = i === 0 ? ['/from', asked.from] : ['/to', asked.to];
+      throw new PairingError(
+        error.problems.map((p) =>
+          p.path === '/vary' ? p : { ...p, path, given: shown(end), message: `at ${value}: ${p.path} ${p.message}` },
+        ),
+      );
+    }
   }
 }
 
-/** Problems of a varied pairing are problems of the end that was asked for. */
-function evaluateAt(plan: Plan, pairing: Pairing, vary: string, value: number, end: { path: string; asked: number }): Judgeable {
-  const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
-  try {
+/**
+ * The pairing as a function of one of its quantities: no more is worked out at a value than is asked for.
+ * What it returns throws PairingError where the pointer names no number or a value contradicts the rest.
+ */
+export function varied({
+  pairing,
+  vary,
+  figures = FIGURE_IDS,
+}: Pick<Sweep, 'pairing' | 'vary' | 'figures'>): (value: number) => SweptReport {
+  const plan = planFor([...figures, ...JUDGED]);
+  return (value) => {
+    const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
     if (!changed.success) throw new PairingError(problemsOf(changed.error, undefined));
-    return evaluatePart(changed.data, plan) as Judgeable;
-  } catch (error) {
-    if (!(error instanceof PairingError)) throw error;
-    throw new PairingError(
-      error.problems.map((p) => ({ ...p, path: end.path, given: shown(end.asked), message: `at ${value}: ${p.path} ${p.message}` })),
-    );
-  }
+    const evaluation = evaluatePart(changed.data, plan) as Judgeable;
+    return { figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])), coverage: coverageOf(evaluation) };
+  };
 }
 
 /**

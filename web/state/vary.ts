@@ -1,4 +1,4 @@
-import { amount, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, sweep, type Verdict } from '../../core/index.ts';
+import { amount, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, type Verdict, varied } from '../../core/index.ts';
 
 /** The pairing with one relay focal length in the place of its own; undefined where none can be. */
 export interface Tried {
@@ -34,48 +34,44 @@ export function vary({ pairing, answers }: Evaluation): Varied {
     Math.max(5, Math.min(now, far) / 2),
     Math.min(5000, 1.6 * Math.max(now, far)),
   ];
+  const tryOne = trying(pairing);
   const tried = Array.from({ length: VALUES }, (_, i) => shortest + ((longest - shortest) * i) / (VALUES - 1)).flatMap(
-    (f) => tryOne(pairing, f) ?? [],
+    (f) => tryOne(f) ?? [],
   );
-  return { tried, windows: windowsOf(pairing, tried), now };
+  return { tried, windows: windowsOf(tryOne, tried), now };
 }
 
+type Trying = (focalLengthMm: number) => Tried | undefined;
+
 /** A relay given in dioptres is varied in dioptres: its power stays as loose as it is engraved. */
-function tryOne(pairing: Pairing, focalLengthMm: number): Tried | undefined {
+function trying(pairing: Pairing): Trying {
   const byPower = pairing.relay.powerDioptre !== undefined && pairing.relay.focalLengthMm === undefined;
-  const value = byPower ? 1000 / focalLengthMm : focalLengthMm;
-  try {
-    const { reports } = sweep({
-      pairing,
-      vary: byPower ? '/relay/powerDioptre' : '/relay/focalLengthMm',
-      from: value,
-      to: value,
-      steps: 1,
-      figures: [...FIGURES],
-    });
-    const [first] = reports;
-    if (!first) return undefined;
-    const [coveredShare, cornerIllumination, magnification] = FIGURES.map((id) => {
-      const answer = first.figures[id];
-      return answer && numberIn(answer);
-    });
-    return { focalLengthMm, verdict: first.coverage.verdict, coveredShare, cornerIllumination, magnification };
-  } catch (error) {
-    // A tube may stand where such a relay would be: then there is no such pairing.
-    if (error instanceof PairingError) return undefined;
-    throw error;
-  }
+  const at = varied({ pairing, vary: byPower ? '/relay/powerDioptre' : '/relay/focalLengthMm', figures: [...FIGURES] });
+  return (focalLengthMm) => {
+    try {
+      const { figures, coverage } = at(byPower ? 1000 / focalLengthMm : focalLengthMm);
+      const [coveredShare, cornerIllumination, magnification] = FIGURES.map((id) => {
+        const answer = figures[id];
+        return answer && numberIn(answer);
+      });
+      return { focalLengthMm, verdict: coverage.verdict, coveredShare, cornerIllumination, magnification };
+    } catch (error) {
+      // A tube may stand where such a relay would be: then there is no such pairing.
+      if (error instanceof PairingError) return undefined;
+      throw error;
+    }
+  };
 }
 
 /** Runs of one verdict, each border halved ten times between the two values that differ. */
-function windowsOf(pairing: Pairing, tried: readonly Tried[]): Window[] {
+function windowsOf(tryOne: Trying, tried: readonly Tried[]): Window[] {
   const windows: Window[] = [];
   tried.forEach((here, i) => {
     const last = windows.at(-1);
     const before = tried[i - 1];
     if (last && before && last.verdict === here.verdict) last.to = here.focalLengthMm;
     else if (last && before) {
-      const border = borderBetween(pairing, before, here);
+      const border = borderBetween(tryOne, before, here);
       last.to = border;
       windows.push({ verdict: here.verdict, from: border, to: here.focalLengthMm });
     } else windows.push({ verdict: here.verdict, from: here.focalLengthMm, to: here.focalLengthMm });
@@ -83,12 +79,12 @@ function windowsOf(pairing: Pairing, tried: readonly Tried[]): Window[] {
   return windows;
 }
 
-function borderBetween(pairing: Pairing, a: Tried, b: Tried): number {
+function borderBetween(tryOne: Trying, a: Tried, b: Tried): number {
   let low = a.focalLengthMm;
   let high = b.focalLengthMm;
   for (let i = 0; i < 10; i++) {
     const middle = (low + high) / 2;
-    if (tryOne(pairing, middle)?.verdict === a.verdict) low = middle;
+    if (tryOne(middle)?.verdict === a.verdict) low = middle;
     else high = middle;
   }
   return high;
