@@ -58,7 +58,12 @@ function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
         <span key={a.path}>
           {i === 0 ? '; ' : i === 1 ? ' matters most, then ' : ', then '}
           <Lead path={a.path}>{nameOf(a.path)}</Lead>
-          {a.plusMinus > 0 && <span class="guess"> ({`${short(a.value)} ± ${short(a.plusMinus, 2)}`})</span>}
+          {a.plusMinus > 0 && (
+            <span class="guess">
+              {' '}
+              ({[`${short(a.value)} ± ${short(a.plusMinus, 2)}`, fieldAt(a.path)?.unit].filter(Boolean).join(' ')})
+            </span>
+          )}
         </span>
       ))}
       {weighty.length === 1 && n > 1 && ' matters most'}
