@@ -1,5 +1,6 @@
 import { PairingError } from '../errors.ts';
-import type { Node, Sheet } from '../figure.ts';
+import type { Node } from '../figure.ts';
+import type { Sheet } from '../graph.ts';
 import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
 import { rig, seen } from './aperture.ts';

@@ -1,4 +1,5 @@
-import type { Figure, Graph, Sheet } from '../figure.ts';
+import type { Figure } from '../figure.ts';
+import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
 import { type Input, MAPPING } from './inputs.ts';
 import { moved, plain, type Spread } from './spread.ts';

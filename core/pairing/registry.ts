@@ -1,4 +1,5 @@
-import { type Figure, type Graph, graph } from '../figure.ts';
+import type { Figure } from '../figure.ts';
+import { type Graph, graph } from '../graph.ts';
 import { cornerChiefRayDeg, magnificationChangePerMm, rig, seen, systemNa, workingFNumber } from './aperture.ts';
 import {
   correctedCircleMm,

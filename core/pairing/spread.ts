@@ -1,4 +1,5 @@
-import type { Figure, Gap, Graph, Sheet } from '../figure.ts';
+import type { Figure, Gap } from '../figure.ts';
+import type { Graph, Sheet } from '../graph.ts';
 import { combined, type Excursions, excursions, type Row } from './excursions.ts';
 import type { Input } from './inputs.ts';
 import { movedBy, movedTogether } from './together.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { figure, Gap, graph, leaf, type Node, openStep, type Step, step } from '../../core/figure.ts';
+import { figure, Gap, leaf, type Node, openStep, type Step, step } from '../../core/figure.ts';
+import { graph } from '../../core/graph.ts';
 import { seeded } from './support/arbitrary-train.ts';
 
 const named = (id: string, needs: readonly Node<number>[], of: (...xs: number[]) => number | Gap): Step<number> => step({ id, needs, of });
