@@ -3,6 +3,7 @@ import type { Origin } from '../parts/quantity.ts';
 import { short } from '../words.ts';
 import type { Evaluation } from './evaluate.ts';
 import { raw } from './evaluate.ts';
+import { type Input, MAPPING } from './inputs.ts';
 
 /** One number that a formula stands on. */
 export interface WorkingTerm {
@@ -72,13 +73,19 @@ function termsOf(evaluation: Evaluation, figure: Figure, show: Show): WorkingTer
 
 function term(evaluation: Evaluation, node: Node, value: number, show: Show): WorkingTerm {
   const input = evaluation.inputs.find((i) => i.leaf === node);
-  const unit = node.unit && node.unit !== '1' ? ` ${node.unit}` : '';
-  const spread = input && input.plusMinus > 0 ? ` ± ${short(input.plusMinus, 2)}` : '';
   return {
     symbol: node.symbol,
     words: node.words,
-    text: `${Number.isFinite(value) ? show(value) : 'without limit'}${spread}${unit}`,
-    ...(input ? { path: input.path, origin: input.origin } : {}),
+    text: told(node, input, value, show),
+    // What the model cannot know has no field to lead to, and nobody marked it.
+    ...(input && input.path !== MAPPING ? { path: input.path, origin: input.origin } : {}),
     ...(node.kind === 'leaf' ? {} : { working: formula(evaluation, node, show) }),
   };
+}
+
+function told(node: Node, input: Input | undefined, value: number, show: Show): string {
+  if (input?.path === MAPPING) return `${show(value)}, up to ${show(input.greatest)}`;
+  const unit = node.unit && node.unit !== '1' ? ` ${node.unit}` : '';
+  const spread = input && input.plusMinus > 0 ? ` ± ${short(input.plusMinus, 2)}` : '';
+  return `${Number.isFinite(value) ? show(value) : 'without limit'}${spread}${unit}`;
 }
