@@ -13,7 +13,13 @@ export default defineConfig({
       thresholds: { statements: 95, branches: 90 },
     },
     projects: [
-      { test: { name: 'core', include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'core',
+          isolate: false,
+          include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'],
+        },
+      },
       { test: { name: 'api', include: ['tests/api/**/*.test.ts'] } },
       {
         test: {

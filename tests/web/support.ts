@@ -1,4 +1,4 @@
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { type Running, startServer } from '../../api/server.ts';
 import { type Pairing, pairingSchema } from '../../core/index.ts';
@@ -40,8 +40,20 @@ export async function pairingIn(page: Page): Promise<Pairing> {
 /** Everything that a page complained of; a test that ends with any has failed. */
 export const complaints: string[] = [];
 
+/** Visits of one kind share a context, and with it the browser's caches: the page keeps nothing but its address. */
+const contexts = new Map<string, BrowserContext>();
+
+async function contextFor(options: BrowserContextOptions): Promise<BrowserContext> {
+  const key = JSON.stringify(options);
+  const known = contexts.get(key);
+  if (known) return known;
+  const fresh = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', ...options });
+  contexts.set(key, fresh);
+  return fresh;
+}
+
 export async function visit(hash = '', options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', ...options });
+  const context = await contextFor(options);
   const page = await context.newPage();
   page.setDefaultTimeout(8_000);
   page.on('pageerror', (error) => complaints.push(error.message));
@@ -55,7 +67,7 @@ export async function visit(hash = '', options: BrowserContextOptions = {}): Pro
 }
 
 export async function leave(): Promise<void> {
-  await Promise.all(open.splice(0).map((page) => page.context().close()));
+  await Promise.all(open.splice(0).map((page) => page.close()));
 }
 
 export const sentence = async (page: Page): Promise<string> => (await page.textContent('.sentence')) ?? '';
