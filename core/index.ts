@@ -3,41 +3,44 @@
  * in mm, slopes as tangents, light from the objective to the sensor.
  */
 
-export { AIRY_ZERO, airyDiameter, rayleigh } from './diffraction/airy.ts';
-export { DEPTH_CONVENTIONS, type DepthConvention, detectorTerm, waveTerm } from './diffraction/depth.ts';
-export { diffractionMtf, pixelMtf, systemMtf } from './diffraction/mtf.ts';
-export { PairingError, type Problem, pointer, problemsOf, steps, valueAt } from './errors.ts';
-export { type Answer, interval, numberIn } from './pairing/answer.ts';
-export type { Assumption } from './pairing/assumptions.ts';
-export { circleInRectangle } from './pairing/circle.ts';
-export { type Comparison, compare, MOST_ABREAST } from './pairing/compare.ts';
+// What goes in: parts, their spacing, and where each number comes from.
+export { type Objective, objectiveSchema } from './parts/objective.ts';
+export { RELAY_KINDS, type Relay, type RelayKind, relaySchema } from './parts/relay.ts';
+export { diagonalOf, type Sensor, sensorSchema } from './parts/sensor.ts';
+export { type Stop, stopSchema } from './parts/stop.ts';
+export { amount, BOUNDS, isMeasured, ORIGINS, type Origin, type QuantityInput, quantity } from './parts/quantity.ts';
+export { type PartKind, resolveParts, type Shelf } from './parts/resolve.ts';
+export { type Reading, readObjective, readRelay, readSensor } from './parts/engraving.ts';
+export { DEFAULTS, type Pairing, pairingSchema, settingShape } from './pairing/schema.ts';
 export { contradictions } from './pairing/contradictions.ts';
-export { CIRCLES, type Circle } from './pairing/coverage.ts';
-export { type Evaluation, evaluate, stopsOf } from './pairing/evaluate.ts';
-// Words, units and errors.
-export { nameOf, resolving } from './pairing/phrases.ts';
-export { FIGURE_IDS, FIGURES, type FigureId, figureById, GROUPS, type GroupName, RADIUS_IDS } from './pairing/registry.ts';
+export { laidOn, subjectSize } from './pairing/subject.ts';
+
 // What comes out: one report, its figures, their working.
 export { type Report, report, reportOf } from './pairing/report.ts';
-export { DEFAULTS, type Pairing, pairingSchema, settingShape } from './pairing/schema.ts';
-export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
-export { CIRCLE_FIGURE, type Coverage, VERDICTS, type Verdict } from './pairing/verdict.ts';
+export { bareRigOf, type Evaluation, evaluate, stopsOf } from './pairing/evaluate.ts';
+export { type Answer, interval, numberIn } from './pairing/answer.ts';
+export { FIGURE_IDS, FIGURES, type FigureId, figureById, GROUPS, type GroupName, RADIUS_IDS } from './pairing/registry.ts';
 export { type Working, type WorkingTerm, workingOf } from './pairing/working.ts';
-export { divergence, focalLengthForScale, imageScale } from './paraxial/conjugates.ts';
+export { CIRCLE_FIGURE, type Coverage, VERDICTS, type Verdict } from './pairing/verdict.ts';
+export { CIRCLES, type Circle } from './pairing/coverage.ts';
+export type { Assumption } from './pairing/assumptions.ts';
+export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
+export { type Comparison, compare, MOST_ABREAST } from './pairing/compare.ts';
 
 // The optics underneath.
 export { gap, thinLens, train } from './paraxial/matrix.ts';
-export { type Reading, readObjective, readRelay, readSensor } from './parts/engraving.ts';
-// What goes in: parts, their spacing, and where each number comes from.
-export { type Objective, objectiveSchema } from './parts/objective.ts';
-export { amount, BOUNDS, isMeasured, ORIGINS, type Origin, type QuantityInput, quantity } from './parts/quantity.ts';
-export { RELAY_KINDS, type Relay, type RelayKind, relaySchema } from './parts/relay.ts';
-export { type PartKind, resolveParts, type Shelf } from './parts/resolve.ts';
-export { type Sensor, sensorSchema } from './parts/sensor.ts';
-export { type Stop, stopSchema } from './parts/stop.ts';
-export { type Cut, cuts } from './pupil/cuts.ts';
+export { divergence, focalLengthForScale, imageScale } from './paraxial/conjugates.ts';
 export { arcs, type Discs, sharedArea } from './pupil/discs.ts';
-export { beamArea, cutoffSlope, onsetSlope, relativeIllumination, slopeAtShare } from './pupil/illumination.ts';
 export { fromPupil, type PlacedStop, type Rig, type SeenStops, scaleOf, seenStops, toPrincipalPlane } from './pupil/stops.ts';
-export { DIMENSION, type Unit } from './units.ts';
+export { beamArea, cutoffSlope, onsetSlope, relativeIllumination, slopeAtShare } from './pupil/illumination.ts';
+export { type Cut, cuts } from './pupil/cuts.ts';
+export { AIRY_ZERO, airyDiameter, rayleigh } from './diffraction/airy.ts';
+export { diffractionMtf, pixelMtf, systemMtf } from './diffraction/mtf.ts';
+export { DEPTH_CONVENTIONS, type DepthConvention, detectorTerm, waveTerm } from './diffraction/depth.ts';
+export { circleInRectangle } from './pairing/circle.ts';
+
+// Words, units and errors.
+export { nameOf, resolving } from './pairing/phrases.ts';
 export { earned, listed, percent, short } from './words.ts';
+export { DIMENSION, type Unit } from './units.ts';
+export { PairingError, type Problem, pointer, problemsOf, steps, valueAt } from './errors.ts';

@@ -49,27 +49,25 @@ const relayOpenings = openStep({
   },
 });
 
-/** Every stop from the objective's pupil to the sensor, each where it stands. */
-export const rig = step({
-  id: 'rig',
-  needs: [pupilDiameterMm, relayOpenings, rings, infinitySpace, exitPupilFromShoulder, principalPlane, relayFocalLengthMm, sensorOffset],
-  of: (
-    pupil,
-    openings,
-    more,
-    infinitySpaceMm,
-    exitPupilFromShoulderMm,
-    principalPlaneFromRimMm,
-    relayFocalLength,
-    sensorOffsetMm,
-  ): Rig => ({
-    stops: [{ label: OBJECTIVE_PUPIL, path: '', diameterMm: pupil, place: 'pupil', atMm: 0 }, ...more, ...openings],
+/** Everything but the relay's own openings: it stands even where they are not known. */
+export const bareRig = step({
+  id: 'bareRig',
+  needs: [pupilDiameterMm, rings, infinitySpace, exitPupilFromShoulder, principalPlane, relayFocalLengthMm, sensorOffset],
+  of: (pupil, more, infinitySpaceMm, exitPupilFromShoulderMm, principalPlaneFromRimMm, relayFocalLength, sensorOffsetMm): Rig => ({
+    stops: [{ label: OBJECTIVE_PUPIL, path: '', diameterMm: pupil, place: 'pupil', atMm: 0 }, ...more],
     infinitySpaceMm,
     exitPupilFromShoulderMm,
     principalPlaneFromRimMm,
     relayFocalLengthMm: relayFocalLength,
     sensorOffsetMm,
   }),
+});
+
+/** Every stop from the objective's pupil to the sensor, each where it stands. */
+export const rig = step({
+  id: 'rig',
+  needs: [bareRig, relayOpenings],
+  of: (bare, openings): Rig => ({ ...bare, stops: [...bare.stops, ...openings] }),
 });
 
 export const seen = step({ id: 'seen', needs: [rig], of: seenStops });

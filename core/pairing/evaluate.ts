@@ -3,7 +3,7 @@ import type { Node } from '../figure.ts';
 import type { Sheet } from '../graph.ts';
 import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
-import { rig, seen } from './aperture.ts';
+import { bareRig, rig, seen } from './aperture.ts';
 import { contradictions } from './contradictions.ts';
 import { type Input, inputsOf } from './inputs.ts';
 import { originsOf } from './origins.ts';
@@ -53,6 +53,9 @@ export function evaluatePart(pairing: Pairing, { graph, told }: Plan): PartEvalu
   });
   return { pairing, inputs: list, sheet, spread, answers };
 }
+
+/** Where everything stands but the relay's own openings, known or not. */
+export const bareRigOf = (sheet: Sheet): Rig => raw(sheet, bareRig) as Rig;
 
 /** The stops as they stand and as they are seen, or undefined where an opening is not known. */
 export function stopsOf(sheet: Sheet): { rig: Rig; seen: SeenStops } | undefined {

@@ -1,5 +1,4 @@
-import { hypot2 } from '../numeric.ts';
-import { amount } from '../parts/quantity.ts';
+import { diagonalOf } from '../parts/sensor.ts';
 import { cuts as cutsOf } from '../pupil/cuts.ts';
 import { relativeIllumination } from '../pupil/illumination.ts';
 import { scaleOf } from '../pupil/stops.ts';
@@ -46,7 +45,7 @@ export const report = (pairing: Pairing): Report => reportOf(evaluate(pairing));
 export function reportOf(evaluation: Evaluation): Report {
   const { answers, pairing } = evaluation;
   const stops = stopsOf(evaluation.sheet);
-  const corner = hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm)) / 2;
+  const corner = diagonalOf(pairing.sensor) / 2;
   const cuts = stops ? cutsOf(stops.rig, stops.seen, corner) : [];
   const coverage = coverageOf(evaluation);
   return {

@@ -1,5 +1,5 @@
-import { hypot2 } from '../numeric.ts';
 import { amount } from '../parts/quantity.ts';
+import { diagonalOf } from '../parts/sensor.ts';
 import type { Cut } from '../pupil/cuts.ts';
 import { article, atLeast, atMost, capital, listed, percent, short } from '../words.ts';
 import { numberIn } from './answer.ts';
@@ -9,6 +9,7 @@ import type { Evaluation } from './evaluate.ts';
 import { MAPPING } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
+import { subjectSize } from './subject.ts';
 import { CIRCLE_FIGURE, type Coverage } from './verdict.ts';
 
 const CORNER = TOLD.findIndex((f) => f.id === 'cornerIllumination');
@@ -33,7 +34,7 @@ const mm = (x: number): string => `${short(x)} mm`;
 /** Distance between a circle's edge and the corners, mm. */
 function margin({ answers, pairing }: Evaluation, circle: keyof typeof CIRCLE_FIGURE): number {
   const d = numberIn(answers[CIRCLE_FIGURE[circle]]) as number;
-  return Math.abs(d - hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm))) / 2;
+  return Math.abs(d - diagonalOf(pairing.sensor)) / 2;
 }
 
 function lead(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]): string {
@@ -74,9 +75,9 @@ const typical = ({ inputs }: Evaluation): string =>
 /** The limit that bites and its margin. */
 function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut[]): string {
   const d = numberIn(evaluation.answers[CIRCLE_FIGURE[bites as 'lit']]) as number;
-  const short = d < hypot2(amount(evaluation.pairing.sensor.widthMm), amount(evaluation.pairing.sensor.heightMm));
+  const falls = d < diagonalOf(evaluation.pairing.sensor);
   const ends = (): string =>
-    `${short ? 'ends' : 'reaches'} ${mm(margin(evaluation, bites as 'lit'))} ${short ? 'short of' : 'past'} the corners`;
+    `${falls ? 'ends' : 'reaches'} ${mm(margin(evaluation, bites as 'lit'))} ${falls ? 'short of' : 'past'} the corners`;
   switch (bites) {
     case 'corrected':
       return `the objective's field${typical(evaluation)} ${ends()}`;
@@ -148,16 +149,15 @@ function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: read
   return longer || (cuts.length > 0 ? 'No single change clears them.' : '');
 }
 
-const diagonalOf = ({ pairing }: Evaluation): number => hypot2(amount(pairing.sensor.widthMm), amount(pairing.sensor.heightMm));
 const reaches = (evaluation: Evaluation, circle: Circle): boolean | undefined => {
   const d = numberIn(evaluation.answers[CIRCLE_FIGURE[circle]]);
-  return d === undefined ? undefined : d >= diagonalOf(evaluation);
+  return d === undefined ? undefined : d >= diagonalOf(evaluation.pairing.sensor);
 };
 
 /** A better rating helps only where field and light reach the corners as it is. */
 const ratedRemedy = (evaluation: Evaluation): string =>
   reaches(evaluation, 'corrected') !== false && reaches(evaluation, 'lit') !== false
-    ? `A relay rated for ${atLeast(diagonalOf(evaluation))} mm would cover.`
+    ? `A relay rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm would cover.`
     : '';
 
 /** The relay that field and light ask for; what its own rating must be where this one's falls short. */
@@ -168,7 +168,7 @@ function longerRelay(evaluation: Evaluation): string {
   const sure = shortest.high;
   const surely =
     sure !== undefined && sure > shortest.value * (1 + TELLING) && sure <= MOST_FOCAL_LENGTH ? `, one of ${atLeast(sure)} mm surely` : '';
-  const rated = reaches(evaluation, 'sharp') === false ? `, if it is rated for ${atLeast(diagonalOf(evaluation))} mm` : '';
+  const rated = reaches(evaluation, 'sharp') === false ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm` : '';
   const length = atLeast(shortest.value);
   return `${capital(article(length))} ${length} mm relay would cover${rated}${surely}.`;
 }
@@ -183,11 +183,9 @@ const notKnown = ({ unknown }: Coverage): string[] => unknown.map((c) => NOT_KNO
 
 function subject({ pairing, answers }: Evaluation, coverage: Coverage): string {
   const s = coverage.subject;
-  if (!s || !pairing.subject) return '';
-  const m = numberIn(answers.systemMagnification) as number;
-  const w = pairing.subject.widthMm ?? (pairing.subject.heightMm as number);
-  const h = pairing.subject.heightMm ?? w;
-  const size = `The subject, ${short(m * w)} × ${mm(m * h)} on the sensor,`;
+  const box = subjectSize(pairing.subject, numberIn(answers.systemMagnification) as number);
+  if (!s || !box) return '';
+  const size = `The subject, ${short(box[0])} × ${mm(box[1])} on the sensor,`;
   if (!s.fits) return `${size} is larger than the picture.`;
   const said = {
     covers: 'is covered',

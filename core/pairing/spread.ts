@@ -12,8 +12,8 @@ import { movedBy, movedTogether } from './together.ts';
  * the falls, are combined by root of squares. Inputs are taken as independent.
  *
  * Where several stops limit alike no single one of them can open the beam, and what one input does may
- * hang on where another stands: so all are also moved together, the one that moves a figure most to
- * its ends and the rest part of the way, and low and high take in what is seen there.
+ * hang on where another stands: so all are also moved together (`together.ts`), and low and high take in
+ * what is seen there and is not the sum of what each does alone.
  */
 export interface Spread {
   readonly figures: readonly Figure[];
@@ -56,6 +56,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
   };
 }
 
+/** Falls from an unlimited value are counted in the reciprocal (`excursions.ts`). */
 const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);
 
 /**

@@ -1,10 +1,12 @@
 import { hypot2 } from '../numeric.ts';
 import { amount } from '../parts/quantity.ts';
+import { diagonalOf } from '../parts/sensor.ts';
 import { type Answer, interval, numberIn } from './answer.ts';
 import { CIRCLES, type Circle } from './coverage.ts';
 import type { PartEvaluation } from './evaluate.ts';
 import type { FigureId } from './registry.ts';
 import type { Spread } from './spread.ts';
+import { laidOn, subjectSize } from './subject.ts';
 
 export const VERDICTS = ['covers', 'crops', 'misses', 'undecided'] as const;
 export type Verdict = (typeof VERDICTS)[number];
@@ -12,7 +14,7 @@ export type Verdict = (typeof VERDICTS)[number];
 /** The verdict on one rectangle of the picture: the sensor, or the subject on it. */
 interface Judged {
   verdict: Verdict;
-  /** The smallest known circle, where it does not surely reach the corners. */
+  /** The smallest known circle that falls short of the corners; where ± leave it undecided, the one whose ± decide. */
   bites?: Circle;
   /** The inputs whose interval decides, the most weighty first; empty unless `undecided` by ±. */
   hangsOn: string[];
@@ -55,11 +57,11 @@ export function coverageOf(evaluation: Judgeable): Coverage {
   const { pairing, answers } = evaluation;
   const width = amount(pairing.sensor.widthMm);
   const height = amount(pairing.sensor.heightMm);
-  const diagonal = hypot2(width, height);
+  const diagonal = diagonalOf(pairing.sensor);
   const unknown = CIRCLES.filter((c) => interval(answers[CIRCLE_FIGURE[c]]) === undefined);
   const smallest = Math.min(...CIRCLES.map((c) => numberIn(answers[CIRCLE_FIGURE[c]]) ?? Number.POSITIVE_INFINITY));
   const crop = Math.min(1, smallest / diagonal);
-  const subject = onSensor(evaluation, width, height);
+  const subject = onSensor(evaluation);
   return {
     ...judge(evaluation, diagonal),
     unknown,
@@ -69,23 +71,14 @@ export function coverageOf(evaluation: Judgeable): Coverage {
   };
 }
 
-/**
- * The subject's bounding box on the sensor, its long side along the sensor's, cut to the sensor; a
- * missing side is taken as the given one.
- */
-function onSensor(
-  { pairing: { subject }, answers }: Judgeable,
-  width: number,
-  height: number,
-): { diagonalMm: number; fits: boolean } | undefined {
+/** The subject's box on the sensor, cut to the sensor. */
+function onSensor({ pairing: { subject, sensor }, answers }: Judgeable): { diagonalMm: number; fits: boolean } | undefined {
   const m = numberIn(answers.systemMagnification);
-  const side = subject?.widthMm ?? subject?.heightMm;
-  if (m === undefined || side === undefined) return undefined;
-  const other = subject?.heightMm ?? side;
-  const long = m * Math.max(side, other);
-  const across = m * Math.min(side, other);
-  const [most, least] = [Math.max(width, height), Math.min(width, height)];
-  return { diagonalMm: hypot2(Math.min(long, most), Math.min(across, least)), fits: long <= most && across <= least };
+  const told = m === undefined ? undefined : subjectSize(subject, m);
+  if (!told) return undefined;
+  const [w, h] = laidOn(sensor, told);
+  const [width, height] = [amount(sensor.widthMm), amount(sensor.heightMm)];
+  return { diagonalMm: hypot2(Math.min(w, width), Math.min(h, height)), fits: w <= width && h <= height };
 }
 
 interface Known {

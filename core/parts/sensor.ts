@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { name, quantity } from './quantity.ts';
+import { hypot2 } from '../numeric.ts';
+import { amount, name, quantity } from './quantity.ts';
 
 const pixels = z.number().int().min(2).max(1_000_000);
 
@@ -17,3 +18,7 @@ export const sensorSchema = z.strictObject({
 });
 
 export type Sensor = z.infer<typeof sensorSchema>;
+
+/** From corner to corner, mm. */
+export const diagonalOf = ({ widthMm, heightMm }: Pick<Sensor, 'widthMm' | 'heightMm'>): number =>
+  hypot2(amount(widthMm), amount(heightMm));

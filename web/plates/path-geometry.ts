@@ -1,5 +1,7 @@
 import {
   amount,
+  bareRigOf,
+  diagonalOf,
   divergence,
   type Evaluation,
   fromPupil,
@@ -64,7 +66,7 @@ const RAYS = 9;
 /** Where everything stands and how the beams of the middle and of the corner go; lengths in mm. */
 export function sceneOf(evaluation: Evaluation): Scene {
   const stops = stopsOf(evaluation.sheet);
-  const given = stops?.rig ?? rigWithoutRelay(evaluation);
+  const given = stops?.rig ?? bareRigOf(evaluation.sheet);
   const { objective, sensor: chip } = evaluation.pairing;
   const working = objective.workingDistanceMm === undefined ? undefined : amount(objective.workingDistanceMm);
   const parfocal = objective.parfocalDistanceMm === undefined ? undefined : amount(objective.parfocalDistanceMm);
@@ -76,7 +78,7 @@ export function sceneOf(evaluation: Evaluation): Scene {
   const inOrder = given.stops.map((stop) => ({ stop, stands: stand(given, stop, plane, sensor) })).sort((a, b) => a.stands.z - b.stands.z);
   const rig = { ...given, stops: inOrder.map(({ stop }) => stop) };
   const standing = inOrder.map(({ stands }) => stands);
-  const cornerHeight = Math.hypot(amount(chip.widthMm), amount(chip.heightMm)) / 2;
+  const cornerHeight = diagonalOf(chip) / 2;
   const pupilHalf = (given.stops[0] as PlacedStop).diameterMm / 2;
   const place = evaluation.inputs.find((input) => input.path === '/objective/exitPupilFromShoulderMm');
   const noseHalf = objective.noseDiameterMm === undefined ? Math.max(6, 0.8 * pupilHalf) : amount(objective.noseDiameterMm) / 2;
@@ -139,28 +141,4 @@ function stand(rig: Rig, stop: PlacedStop, plane: number, sensor: number): Stand
   const z = stop.place === 'sensor' ? sensor - stop.atMm : fromPupil(rig, stop) + rig.exitPupilFromShoulderMm;
   const virtual = stop.place !== 'sensor' && z > plane + 1e-9;
   return { label: stop.label, path: stop.path, z, half: stop.diameterMm / 2, virtual };
-}
-
-/** The rig without the relay's own openings, which are not known: everything else still stands. */
-function rigWithoutRelay({ inputs, answers, pairing }: Evaluation): Rig {
-  const at = (path: string): number => inputs.find((input) => input.path === path)?.value ?? 0;
-  const rings = (pairing.stops ?? []).map((stop, i): PlacedStop => {
-    const front = stop.fromShoulderMm !== undefined;
-    return {
-      label: stop.label ?? `ring ${i + 1}`,
-      path: `/stops/${i}/diameterMm`,
-      diameterMm: amount(stop.diameterMm),
-      place: front ? 'shoulder' : 'sensor',
-      atMm: amount(stop.fromShoulderMm ?? stop.fromSensorMm ?? 0),
-    };
-  });
-  const pupil = numberIn(answers.pupilDiameterMm) ?? 0;
-  return {
-    stops: [{ label: "the objective's own pupil", path: '', diameterMm: pupil, place: 'pupil', atMm: 0 }, ...rings],
-    infinitySpaceMm: at('/infinitySpaceMm'),
-    exitPupilFromShoulderMm: at('/objective/exitPupilFromShoulderMm'),
-    principalPlaneFromRimMm: at('/relay/frontPrincipalPlaneFromRimMm'),
-    relayFocalLengthMm: numberIn(answers.relayFocalLengthMm) ?? 0,
-    sensorOffsetMm: at('/sensorOffsetMm'),
-  };
 }

@@ -3,14 +3,17 @@ import {
   CIRCLE_FIGURE,
   CIRCLES,
   type Circle,
+  diagonalOf,
   type Evaluation,
   interval,
+  laidOn,
   numberIn,
   type Report,
   relativeIllumination,
   scaleOf,
   slopeAtShare,
   stopsOf,
+  subjectSize,
 } from '../../core/index.ts';
 
 export interface DrawnCircle {
@@ -28,7 +31,7 @@ export interface SensorScene {
   contours: { ev: number; radius: number }[];
   /** Light at a radius in mm, 0 to 1; undefined where an opening is not known. */
   light: ((radius: number) => number) | undefined;
-  /** The subject's box on the sensor, mm; a side that is not given is taken as the other. */
+  /** The subject's box on the sensor, mm, laid along it as the verdict takes it. */
   subject: { width: number; height: number } | undefined;
 }
 
@@ -38,11 +41,11 @@ const CONTOURS = [0.5, 1, 2, 3, 4];
 export function sensorScene({ pairing, answers, sheet }: Evaluation, { coverage }: Report): SensorScene {
   const width = amount(pairing.sensor.widthMm);
   const height = amount(pairing.sensor.heightMm);
-  const corner = Math.hypot(width, height) / 2;
+  const corner = diagonalOf(pairing.sensor) / 2;
   const stops = stopsOf(sheet);
   const F = stops ? scaleOf(stops.rig) : 0;
-  const m = numberIn(answers.systemMagnification) ?? 0;
-  const side = pairing.subject?.widthMm ?? pairing.subject?.heightMm;
+  const box = subjectSize(pairing.subject, numberIn(answers.systemMagnification) ?? 0);
+  const laid = box && laidOn(pairing.sensor, box);
   return {
     width,
     height,
@@ -54,12 +57,6 @@ export function sensorScene({ pairing, answers, sheet }: Evaluation, { coverage 
       ? CONTOURS.map((ev) => ({ ev, radius: slopeAtShare(stops.seen, 2 ** -ev) * F })).filter(({ radius }) => radius < corner)
       : [],
     light: stops ? (radius) => relativeIllumination(stops.seen, radius / F) : undefined,
-    subject: side === undefined ? undefined : laidOn(m * side, m * (pairing.subject?.heightMm ?? side), width >= height),
+    subject: laid && { width: laid[0], height: laid[1] },
   };
-}
-
-/** The subject turned so that its longer side lies along the sensor's, as the verdict on it takes it. */
-function laidOn(a: number, b: number, wide: boolean): { width: number; height: number } {
-  const [long, short] = [Math.max(a, b), Math.min(a, b)];
-  return wide ? { width: long, height: short } : { width: short, height: long };
 }

@@ -1,4 +1,4 @@
-import { amount, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, type Verdict, varied } from '../../core/index.ts';
+import { diagonalOf, type Evaluation, MOST_STEPS, numberIn, type Pairing, PairingError, type Verdict, varied } from '../../core/index.ts';
 
 /** The pairing with one relay focal length in the place of its own; undefined where none can be. */
 export interface Tried {
@@ -91,4 +91,4 @@ function borderBetween(tryOne: Trying, a: Tried, b: Tried): number {
 }
 
 /** The corner's distance from the middle of the picture, mm. */
-export const cornerOf = ({ sensor }: Pairing): number => Math.hypot(amount(sensor.widthMm), amount(sensor.heightMm)) / 2;
+export const cornerOf = ({ sensor }: Pairing): number => diagonalOf(sensor) / 2;
