@@ -234,3 +234,21 @@ describe('what is typed and linked', () => {
     expect(retyped('objective', before, { ...same, na: 0.3 })).toEqual({ ...same, na: 0.3 });
   });
 });
+
+describe('the light path of a relay whose opening is not known', () => {
+  it("still shows rings and the mount's throat where they stand", () => {
+    const { clearApertureMm: _, maleThread: __, ...relay } = OPENING.relay;
+    const scene = sceneOf(
+      evaluate({
+        ...OPENING,
+        relay,
+        sensor: { ...OPENING.sensor, registerMm: 18, throatDiameterMm: 46 },
+        stops: [{ label: 'a ring', diameterMm: 20, fromShoulderMm: 30 }],
+      }),
+    );
+    expect(scene.openingsKnown).toBe(false);
+    expect(scene.stops.map((s) => s.label)).toEqual(["the objective's own pupil", 'a ring', "the mount's throat"]);
+    // The throat stands its register before the sensor: 60 mm of space and 200 mm of focal length, less 18.
+    expect(scene.stops[2]).toMatchObject({ z: 242, half: 23 });
+  });
+});
