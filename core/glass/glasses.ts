@@ -1,0 +1,13 @@
+// The one table that core reads, as constants: dispersion is measured, not derived.
+import table from '../../data/glasses.json' with { type: 'json' };
+import { type Dispersion, sellmeier } from './dispersion.ts';
+import { AIR, type Medium } from './medium.ts';
+
+const GLASSES: readonly Medium[] = (table.glasses as readonly Dispersion[]).map(sellmeier);
+const BY_NAME: ReadonlyMap<string, Medium> = new Map([AIR, ...GLASSES].map((medium) => [medium.name.toUpperCase(), medium]));
+
+/** As catalogues write them, in the table's order. */
+export const GLASS_NAMES: readonly string[] = GLASSES.map((glass) => glass.name);
+
+/** The glass, or air, of this name in capitals or not; undefined where there is none. */
+export const glassNamed = (name: string): Medium | undefined => BY_NAME.get(name.trim().toUpperCase());
