@@ -1,9 +1,11 @@
 // The one table that core reads, as constants: dispersion is measured, not derived.
 import table from '../../data/glasses.json' with { type: 'json' };
-import { type Dispersion, sellmeier } from './dispersion.ts';
+import { sellmeier } from './dispersion.ts';
 import { AIR, type Medium } from './medium.ts';
 
-const GLASSES: readonly Medium[] = (table.glasses as readonly Dispersion[]).map(sellmeier);
+const GLASSES: readonly Medium[] = table.glasses.map(({ name, B, C, rangeUm }) =>
+  sellmeier({ name, B, C, rangeUm: rangeUm as [number, number] }),
+);
 const BY_NAME: ReadonlyMap<string, Medium> = new Map([AIR, ...GLASSES].map((medium) => [medium.name.toUpperCase(), medium]));
 
 /** As catalogues write them, in the table's order. */
