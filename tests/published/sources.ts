@@ -44,3 +44,9 @@ export const COLLEGE_PHYSICS: Source = {
   by: 'OpenStax',
   year: 2012,
 };
+
+export const GLASS_CATALOGUE: Source = {
+  title: 'Optical glass catalogue, January 2017, as held in the refractiveindex.info database (CC0)',
+  by: 'Schott; M. Polyanskiy',
+  year: 2017,
+};

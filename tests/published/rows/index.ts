@@ -5,6 +5,7 @@ import { CONJUGATES } from './conjugates.ts';
 import { DEPTH } from './depth.ts';
 import { DIFFRACTION } from './diffraction.ts';
 import { FIELD } from './field.ts';
+import { GLASS } from './glass.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
 
@@ -16,6 +17,7 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'diffraction and contrast': DIFFRACTION,
   'depth of field': DEPTH,
   'close-up lenses': CLOSE_UPS,
+  'glass, its colour and the eye': GLASS,
   'conjugates, on and off infinity': CONJUGATES,
 };
 

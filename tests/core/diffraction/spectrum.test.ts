@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { LUMINOUS_EFFICIENCY, oneWavelength, photopic, type Spectrum } from '../../../core/diffraction/spectrum.ts';
+
+type Of = (nm: number) => number;
+
+const sum = (light: Spectrum, of: Of): number => light.reduce((total, { wavelengthNm, weight }) => total + weight * of(wavelengthNm), 0);
+
+/** The table between its samples: the cubic through the four nearest. */
+function efficiencyAt(nm: number): number {
+  const first = Math.min(Math.max(10 * Math.floor(nm / 10) - 10, 380), 750);
+  const nodes = [0, 10, 20, 30].map((step) => first + step);
+  const share = (node: number): number =>
+    nodes.reduce((product, other) => (other === node ? product : (product * (nm - other)) / (node - other)), 1);
+  return nodes.reduce((total, node) => total + share(node) * (LUMINOUS_EFFICIENCY.get(node) as number), 0);
+}
+
+/** Mean of a function under V, over samples of any density. */
+function mean(wavelengths: readonly number[], efficiency: Of, of: Of): number {
+  const total = wavelengths.reduce((all, nm) => all + efficiency(nm), 0);
+  return wavelengths.reduce((all, nm) => all + (efficiency(nm) / total) * of(nm), 0);
+}
+const coarse = [...LUMINOUS_EFFICIENCY.keys()];
+const fine = Array.from({ length: 4001 }, (_, i) => 380 + i / 10);
+const overTable = (of: Of): number => mean(coarse, (nm) => LUMINOUS_EFFICIENCY.get(nm) as number, of);
+const power =
+  (degree: number): Of =>
+  (nm) =>
+    ((nm - 580) / 200) ** degree;
+
+describe('light as the eye weighs it', () => {
+  const counts = Array.from({ length: 12 }, (_, i) => i + 1);
+
+  it.each(counts)('in %d wavelengths: in rising order inside the table, weights positive and 1 in all', (count) => {
+    const light = photopic(count);
+    expect(light.length).toBe(count);
+    const nm = light.map((l) => l.wavelengthNm);
+    for (let i = 0; i <= count; i++) expect(nm[i] ?? 780).toBeGreaterThan(nm[i - 1] ?? 380);
+    for (const { weight } of light) expect(weight).toBeGreaterThan(0);
+    expect(Math.abs(sum(light, () => 1) - 1)).toBeLessThan(2e-12);
+  });
+
+  it.each(counts)('in %d wavelengths: exact for polynomials of degree below twice that, not for the next', (count) => {
+    const light = photopic(count);
+    for (let degree = 0; degree < 2 * count; degree++)
+      expect(Math.abs(sum(light, power(degree)) - overTable(power(degree)))).toBeLessThan(2e-12);
+    expect(Math.abs(sum(light, power(2 * count)) - overTable(power(2 * count)))).toBeGreaterThan(1e-9);
+  });
+
+  it('of one wavelength is the centre of gravity of V', () => {
+    expect(photopic(1)[0]?.wavelengthNm).toBeCloseTo(
+      overTable((nm) => nm),
+      9,
+    );
+  });
+
+  it('is five wavelengths unless another number is asked for', () => expect(photopic()).toEqual(photopic(5)));
+
+  it.each([0, 13, 2.5, -1, Number.NaN])('is not told in %d wavelengths', (count) => expect(() => photopic(count)).toThrow(RangeError));
+});
+
+describe('the table is dense enough', () => {
+  // What the CIE's own table of every nanometre has there (1924, read in a copy).
+  it.each([
+    [486, 0.1762431],
+    [546, 0.9840924],
+    [555, 1],
+    [588, 0.781192],
+    [656, 0.07712064],
+  ])('between its samples, at %d nm, it interpolates to a thousandth', (nm, v) =>
+    expect(Math.abs(efficiencyAt(nm) - v)).toBeLessThan(5e-4),
+  );
+  it('for its sum to stand for the integral: a hundred times as many samples mean the same', () => {
+    for (let degree = 1; degree <= 10; degree++)
+      expect(Math.abs(overTable(power(degree)) - mean(fine, efficiencyAt, power(degree)))).toBeLessThan(5e-6);
+  });
+});
+
+it('one wavelength is all the light', () => expect(oneWavelength(587.5618)).toEqual([{ wavelengthNm: 587.5618, weight: 1 }]));

@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { GLASS_NAMES, glassNamed } from '../../core/glass/glasses.ts';
+import { abbeNumber, indexAtLine } from '../../core/glass/lines.ts';
+import type { Medium } from '../../core/glass/medium.ts';
+import table from '../../data/glasses.json' with { type: 'json' };
+
+/** The table of glasses against what it says of itself. */
+
+interface Entry {
+  name: string;
+  B: number[];
+  C: number[];
+  rangeUm: number[];
+  nd?: number;
+  vd?: number;
+  provenance: keyof typeof table.sources;
+}
+const entries = table.glasses as Entry[];
+const named = (name: string): Medium => glassNamed(name) as Medium;
+
+/** Decimals to which each source prints nd and Vd; the papers print neither. */
+const DIGITS: Record<Entry['provenance'], readonly [nd: number, vd: number] | undefined> = {
+  'catalogue-2017': [5, 2],
+  'catalogue-s': [6, 6],
+  'paper-1963': undefined,
+  'paper-1965': undefined,
+};
+
+test('holds 51 media, each once whatever the case, each from one of its sources', () => {
+  expect(entries.length).toBe(51);
+  expect(new Set(entries.map((e) => e.name.toLowerCase())).size).toBe(51);
+  expect(GLASS_NAMES).toEqual(entries.map((e) => e.name));
+  expect(new Set(entries.map((e) => e.provenance))).toEqual(new Set(Object.keys(table.sources)));
+});
+
+describe('coefficients give the nd and Vd printed beside them, to the last digit', () => {
+  const printed = entries.filter((e) => DIGITS[e.provenance]);
+  test('of all 49 that have them', () => expect(printed.length).toBe(49));
+  test.each(printed)('$name', ({ name, nd, vd, provenance }) => {
+    const [ndDigits, vdDigits] = DIGITS[provenance] as readonly [number, number];
+    expect(Math.abs(indexAtLine(named(name), 'd') - (nd as number))).toBeLessThanOrEqual(0.5 * 10 ** -ndDigits + 1e-12);
+    expect(Math.abs(abbeNumber(named(name), 'd') - (vd as number))).toBeLessThanOrEqual(0.5 * 10 ** -vdDigits + 1e-10);
+  });
+});
+
+test.each(entries)(
+  '$name: covers what the eye and a camera see, its index falling from blue to red and its resonances outside',
+  ({ name, C, rangeUm }) => {
+    const { rangeNm, indexAt } = named(name);
+    expect(rangeNm).toEqual(rangeUm.map((um) => 1000 * um));
+    expect(rangeNm[0]).toBeLessThanOrEqual(400);
+    expect(rangeNm[1]).toBeGreaterThanOrEqual(1014);
+    for (const c of C) expect(Math.sqrt(c) < (rangeUm[0] as number) || Math.sqrt(c) > (rangeUm[1] as number)).toBe(true);
+    for (let nm = 400; nm < 1000; nm += 50) expect(indexAt(nm)).toBeGreaterThan(indexAt(nm + 50));
+  },
+);
+
+test('holds what close-up achromats and tube lenses are listed with', () => {
+  for (const name of [
+    'N-BK7',
+    'N-BAK4',
+    'N-SSK2',
+    'N-SK2',
+    'N-SK16',
+    'N-SSK5',
+    'N-BAF10',
+    'F2',
+    'F5',
+    'SF2',
+    'SF5',
+    'N-SF5',
+    'LAFN7',
+    'N-FK51A',
+  ])
+    expect(glassNamed(name), name).toBeDefined();
+});
