@@ -1,0 +1,106 @@
+import type { Prescription } from './prescription.ts';
+
+/** What became of a ray. */
+export const THROUGH = 0;
+/** It met a surface beyond the height to which that lets light through. */
+export const CLIPPED = 1;
+/** It passed beside the sphere. */
+export const MISSED = 2;
+/** It was totally reflected. */
+export const REFLECTED = 3;
+
+/**
+ * Many rays, one entry each. Before tracing: a point (z from the first vertex, mm), the direction
+ * cosines, the optical path so far. After: the point on the last surface (z from the last vertex), the
+ * direction behind it, the path up to there; `status`, and in `surface` where a ray ended that did not
+ * come through, whose other entries are then left as they were.
+ */
+export interface Rays {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
+  readonly L: Float64Array;
+  readonly M: Float64Array;
+  readonly N: Float64Array;
+  readonly path: Float64Array;
+  readonly status: Uint8Array;
+  readonly surface: Uint8Array;
+}
+
+export const rays = (count: number): Rays => ({
+  count,
+  x: new Float64Array(count),
+  y: new Float64Array(count),
+  z: new Float64Array(count),
+  L: new Float64Array(count),
+  M: new Float64Array(count),
+  N: new Float64Array(count),
+  path: new Float64Array(count),
+  status: new Uint8Array(count),
+  surface: new Uint8Array(count),
+});
+
+/**
+ * Exact skew rays through spheres and planes, in place. A ray meets the sphere `c(x²+y²+z²) = 2z` at the
+ * root nearer to the vertex; refraction keeps `n sin i` and the plane of incidence, as vectors
+ * (Welford 1986, from memory). N must be positive.
+ */
+export function trace({ count, curvature, gap, index, clear }: Prescription, bundle: Rays): void {
+  for (let i = 0; i < bundle.count; i++) {
+    let x = bundle.x[i] as number;
+    let y = bundle.y[i] as number;
+    let z = bundle.z[i] as number;
+    let L = bundle.L[i] as number;
+    let M = bundle.M[i] as number;
+    let N = bundle.N[i] as number;
+    let path = bundle.path[i] as number;
+    let n = index[0] as number;
+    let status = THROUGH;
+    let k = 0;
+    for (; k < count; k++) {
+      const c = curvature[k] as number;
+      z -= gap[k] as number;
+      const f = c * (x * x + y * y + z * z) - 2 * z;
+      const g = N - c * (L * x + M * y + N * z);
+      const square = g * g - c * f;
+      if (square < 0) {
+        status = MISSED;
+        break;
+      }
+      // The cosine of incidence, as it stands.
+      const cosine = Math.sqrt(square);
+      const step = f / (g + cosine);
+      x += step * L;
+      y += step * M;
+      z += step * N;
+      if (!(x * x + y * y <= (clear[k] as number))) {
+        status = CLIPPED;
+        break;
+      }
+      path += n * step;
+      const m = index[k + 1] as number;
+      const refracted = m * m - n * n * (1 - square);
+      if (refracted < 0) {
+        status = REFLECTED;
+        break;
+      }
+      const bend = Math.sqrt(refracted) - n * cosine;
+      const per = 1 / m;
+      L = (n * L - bend * c * x) * per;
+      M = (n * M - bend * c * y) * per;
+      N = (n * N + bend * (1 - c * z)) * per;
+      n = m;
+    }
+    bundle.status[i] = status;
+    bundle.surface[i] = k;
+    if (status !== THROUGH) continue;
+    bundle.x[i] = x;
+    bundle.y[i] = y;
+    bundle.z[i] = z;
+    bundle.L[i] = L;
+    bundle.M[i] = M;
+    bundle.N[i] = N;
+    bundle.path[i] = path;
+  }
+}
