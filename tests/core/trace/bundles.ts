@@ -2,11 +2,17 @@ import fc from 'fast-check';
 import { plainIndex } from '../../../core/glass/medium.ts';
 import { type Beam, beam, type PupilPoints } from '../../../core/trace/beam.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
-import { type Lens, widestSemiApertures } from '../../../core/trace/lens.ts';
+import { widestSemiApertures } from '../../../core/trace/lens.ts';
 import { type Prescription, prescription } from '../../../core/trace/prescription.ts';
 import { type Rays, trace } from '../../../core/trace/rays.ts';
 import { type Through, through } from '../../../core/trace/through.ts';
-import { between } from '../support/arbitrary-train.ts';
+import { between, seeded } from '../support/arbitrary-train.ts';
+
+/** A part of the runs that a property usually gets. */
+export const part = (share: number, seed: number): fc.Parameters<unknown> => {
+  const { numRuns = 1, ...all } = seeded(seed);
+  return { ...all, numRuns: Math.ceil(share * numRuns) };
+};
 
 /** A lens in light of one colour with the beam that is sent through it. */
 export interface Case {
@@ -30,8 +36,9 @@ export const anyCase: fc.Arbitrary<Case> = fc
   })
   .map(({ bending, middle, power, indices: [n1, n2], thicknesses, pupil, distance, slope }) => {
     // The last curvature is what thin lenses need for the power.
-    const last = bending - (power - (n1 - n2) * (middle - bending)) / (n2 - 1);
-    const radiiMm = [bending, middle + bending, last].map((c) => (Math.abs(c) < 1e-5 ? Number.POSITIVE_INFINITY : 1 / c));
+    const inner = bending + middle;
+    const last = inner - (power - (n1 - 1) * (bending - inner)) / (n2 - 1);
+    const radiiMm = [bending, inner, last].map((c) => (Math.abs(c) < 1e-5 ? Number.POSITIVE_INFINITY : 1 / c));
     const media = [plainIndex(n1), plainIndex(n2)];
     const lens = prescription(
       { radiiMm, thicknessesMm: thicknesses, media, semiAperturesMm: widestSemiApertures(radiiMm, thicknesses) },
@@ -56,6 +63,3 @@ export const pointsAt = (...places: readonly (readonly [x: number, y: number])[]
   y: Float64Array.from(places, ([, y]) => y),
   share: new Float64Array(places.length).fill(1 / places.length),
 });
-
-/** The same lens with other heights to which its surfaces let light through. */
-export const ending = (lens: Lens, ...semiAperturesMm: number[]): Lens => ({ ...lens, semiAperturesMm });
