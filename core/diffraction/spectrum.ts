@@ -5,7 +5,7 @@ export type Spectrum = readonly { readonly wavelengthNm: number; readonly weight
 
 export const oneWavelength = (wavelengthNm: number): Spectrum => [{ wavelengthNm, weight: 1 }];
 
-/** The eye's photopic luminous efficiency V(λ), CIE 1924, every 10 nm from 380 to 780; from memory. */
+/** The eye's photopic luminous efficiency V(λ), CIE 1924, every 10 nm from 380 to 780. */
 export const LUMINOUS_EFFICIENCY: ReadonlyMap<number, number> = new Map(
   // biome-ignore format: ten to a line
   [

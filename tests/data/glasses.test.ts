@@ -55,6 +55,14 @@ test.each(entries)(
   },
 );
 
+test.each([
+  ['CaF2', [0.050263605, 0.1003909, 34.64904]],
+  ['fused silica', [0.0684043, 0.1162414, 9.896161]],
+] as const)('%s: C holds the squares of the resonance wavelengths that its paper prints', (name, resonances) => {
+  const { C } = entries.find((e) => e.name === name) as Entry;
+  for (const [i, um] of resonances.entries()) expect(Math.sqrt(C[i] as number) / um).toBeCloseTo(1, 13);
+});
+
 test('holds what close-up achromats and tube lenses are listed with', () => {
   for (const name of [
     'N-BK7',

@@ -68,15 +68,16 @@ const OFF_LINE = [
   ['N-FK51A', '0.0342'],
 ] as const;
 
-const EYE = [
-  [450, '0.038'],
-  [500, '0.323'],
-  [510, '0.503'],
-  [550, '0.9949501'],
-  [600, '0.631'],
-  [610, '0.503'],
-  [650, '0.107'],
-] as const;
+/** V(λ) from 380 to 780 nm, every 10, as printed but for zeros at the end. */
+const EYE = `
+  0.00003900 0.00012000 0.00039600 0.00121000 0.00400000 0.01160000 0.02300000 0.03800000
+  0.06000000 0.09098000 0.13902000 0.20802000 0.32300000 0.50300000 0.71000000 0.86200000
+  0.95400000 0.99495010 0.99500000 0.95200000 0.87000000 0.75700000 0.63100000 0.50300000
+  0.38100000 0.26500000 0.17500000 0.10700000 0.06100000 0.03200000 0.01700000 0.00821000
+  0.00410200 0.00209100 0.00104700 0.00052000 0.00024920 0.00012000 0.00006000 0.00003000
+  0.00001499`
+  .trim()
+  .split(/\s+/);
 
 /** Both of an achromat's thin lenses, `told` by their powers. */
 const achromat = (
@@ -200,15 +201,20 @@ export const GLASS: readonly Row[] = [
   },
   {
     id: 'VL-001',
-    claim: "the eye's luminous efficiency, 1 at 555 nm: 0.503 at 510 and 610 nm",
+    claim: "the eye's photopic luminous efficiency, 41 samples from 380 to 780 nm",
     source: {
       title: 'CIE 1924 photopic luminous efficiency',
       by: 'CIE, in the tables of the Colour & Vision Research Laboratory',
       year: 1924,
+      where: 'cvrl.org, read in a copy',
     },
     known: 'read',
-    how: 'the samples of LUMINOUS_EFFICIENCY that the source was read at',
-    values: EYE.map(([nm, text]) => ({ what: `${nm} nm`, printed: text, of: () => LUMINOUS_EFFICIENCY.get(nm) as number })),
+    how: 'LUMINOUS_EFFICIENCY',
+    values: EYE.map((text, i) => ({
+      what: `${380 + 10 * i} nm`,
+      printed: text,
+      of: () => LUMINOUS_EFFICIENCY.get(380 + 10 * i) as number,
+    })),
   },
   {
     id: 'ACH-001',
