@@ -58,17 +58,27 @@ type Issue = z.core.$ZodIssue;
 
 /**
  * A union says only 'invalid input': the branch whose root has the right type knows better. Of a
- * number-or-object union that got an object, the object's own complaints are kept.
+ * number-or-object union that got an object, the object's own complaints are kept; of two kinds of
+ * object those of the one that knows more of its names.
  */
 function unfold(issue: Issue): Issue[] {
   if (issue.code !== 'invalid_union') return [issue];
   const branches = issue.errors.map((branch) => branch.flatMap((inner) => unfold(inner as Issue)));
-  const rooted = branches.filter((branch) => branch.some((inner) => inner.path.length > 0 || inner.code !== 'invalid_type'));
-  const best = rooted.toSorted((a, b) => a.length - b.length)[0];
+  const rooted = branches.filter((branch) => branch.some((inner) => inner.path.length > 0 || !isOther(inner)));
+  const best = rooted.toSorted((a, b) => strangeNames(a) - strangeNames(b) || a.length - b.length)[0];
   if (best) return best.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] }) as Issue);
-  const wanted = branches.flat().map((inner) => ('expected' in inner ? String(inner.expected) : ''));
+  const wanted = branches
+    .flat()
+    .map((inner) => ('values' in inner ? inner.values.map(shown).join(' or ') : 'expected' in inner ? String(inner.expected) : ''));
   return [{ ...issue, code: 'invalid_type', expected: [...new Set(wanted)].join(' or ') } as unknown as Issue];
 }
+
+/** Whether the whole was something else than wanted: of another type, or another word. */
+const isOther = ({ code }: Issue): boolean => code === 'invalid_type' || code === 'invalid_value';
+
+/** How many of the object's own names a branch does not know. */
+const strangeNames = (branch: readonly Issue[]): number =>
+  branch.reduce((sum, inner) => sum + (inner.code === 'unrecognized_keys' && inner.path.length === 0 ? inner.keys.length : 0), 0);
 
 const ARTICLED: Record<string, string> = {
   number: 'a number',
