@@ -1,6 +1,7 @@
 import { contradictions, type Pairing, type Problem, pairingSchema, problemsOf, resolveParts } from '../core/index.ts';
 import { SHELF } from './catalogue.ts';
 import { under } from './problems.ts';
+import { WORKS } from './works.ts';
 
 /** A pairing as sent, with its parts written out and judged; `at` is where it stands in the body. */
 export type Read = { pairing: Pairing; problems: [] } | { pairing: undefined; problems: Problem[] };
@@ -18,4 +19,4 @@ export function readPairing(given: unknown, at = ''): Read {
   return { pairing: undefined, problems: under(at, [...unknownParts, ...others]) };
 }
 
-export const contradictionsOf = (pairing: Pairing, at = ''): Problem[] => under(at, contradictions(pairing));
+export const contradictionsOf = (pairing: Pairing, at = ''): Problem[] => under(at, contradictions(pairing, WORKS));

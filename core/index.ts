@@ -11,7 +11,17 @@ export { type Stop, stopSchema } from './parts/stop.ts';
 export { amount, BOUNDS, isMeasured, ORIGINS, type Origin, type QuantityInput, quantity } from './parts/quantity.ts';
 export { type PartKind, resolveParts, type Shelf } from './parts/resolve.ts';
 export { type Reading, readObjective, readRelay, readSensor } from './parts/engraving.ts';
-export { DEFAULTS, type Pairing, pairingSchema, settingShape } from './pairing/schema.ts';
+export {
+  DEFAULTS,
+  type Pairing,
+  pairingSchema,
+  SHARP_FOCUS,
+  SHARP_SPECTRA,
+  type SharpFocus,
+  type SharpSpectrum,
+  settingShape,
+} from './pairing/schema.ts';
+export type { GlassRelay, Glassworks } from './pairing/glassworks.ts';
 export { contradictions } from './pairing/contradictions.ts';
 export { laidOn, subjectSize } from './pairing/subject.ts';
 

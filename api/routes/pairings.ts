@@ -18,6 +18,7 @@ import { BODY_REFUSALS } from '../schemas/problem.ts';
 import { comparisonSchema, reportSchema, sweepSchema } from '../schemas/report.ts';
 import { compareEnvelope, compareRequest, pairingRequest, sweepEnvelope, sweepRequest } from '../schemas/requests.ts';
 import { unhurried } from '../unhurried.ts';
+import { WORKS } from '../works.ts';
 import { body, json } from './described.ts';
 
 /** The three questions about pairings: each reads a body, and refuses with problems or answers. */
@@ -63,7 +64,7 @@ function whole(given: unknown, at: string): Pairing {
 export function reportOn(given: unknown): Report {
   const pairing = whole(given, '');
   try {
-    return report(pairing);
+    return report(pairing, WORKS);
   } catch (error) {
     if (error instanceof PairingError) return refuse(error.problems);
     throw error;
@@ -80,11 +81,11 @@ export async function sweepOver(given: unknown): Promise<SweepAnswer> {
   const pairing = whole(envelope.data.pairing, '/pairing');
   const asked = { ...envelope.data, pairing };
   try {
-    return { vary: asked.vary, values: sweepValues(asked), reports: await unhurried(sweepReports(asked)) };
+    return { vary: asked.vary, values: sweepValues(asked), reports: await unhurried(sweepReports(asked, WORKS)) };
   } catch (error) {
     if (!(error instanceof PairingError)) throw error;
     // A pairing that contradicts itself as sent is to blame, not the end of the range.
-    const own = contradictions(pairing);
+    const own = contradictions(pairing, WORKS);
     return refuse(own.length > 0 ? under('/pairing', own) : error.problems);
   }
 }
@@ -99,5 +100,5 @@ export function compareAbreast(given: unknown): Comparison {
     ...read.flatMap((r) => r.problems),
     ...read.flatMap(({ pairing }, i) => (pairing ? contradictionsOf(pairing, `/pairings/${i}`) : [])),
   ];
-  return problems.length > 0 ? refuse(problems) : compare(pairings);
+  return problems.length > 0 ? refuse(problems) : compare(pairings, WORKS);
 }

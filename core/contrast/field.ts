@@ -1,5 +1,5 @@
 import type { Discs } from '../pupil/discs.ts';
-import { type Colours, type Pairs, pairsOf } from './pairs.ts';
+import { type Colours, middleOf, type Pairs, pairsOf } from './pairs.ts';
 import { regionOf } from './region.ts';
 import { contrastThroughFocus, type FocusRange, steadiest } from './through-focus.ts';
 
@@ -25,9 +25,10 @@ export function fieldPoint({ colours, discs, pupilDistanceMm, frequency }: Setti
   const region = regionOf(discs, slope);
   if (!region) return undefined;
   const beam = { slope, pupilDistanceMm, region };
-  const sagittal = pairsOf(colours, beam, frequency, 'sagittal');
-  const tangential = sagittal && pairsOf(colours, beam, frequency, 'tangential');
-  return tangential && { slope, sagittal, tangential };
+  const middle = middleOf(colours.reference, beam, colours.focusMm);
+  const sagittal = middle && pairsOf(colours, beam, middle, frequency, 'sagittal');
+  const tangential = middle && sagittal && pairsOf(colours, beam, middle, frequency, 'tangential');
+  return sagittal && tangential && { slope, sagittal, tangential };
 }
 
 /** Relative contrast through focus: the worse of sagittal and tangential. */
@@ -37,40 +38,62 @@ export function worseThroughFocus(point: FieldPoint, range: FocusRange): Float64
   return sagittal.map((s, k) => Math.min(s, tangential[k] as number));
 }
 
-/** Steps of the focus in the distance at which a fifth of the contrast is gone. */
-const FINENESS = 8;
-/** How many such distances beyond the steadiest places are looked at. */
-const BEYOND = 2.5;
+/** Relative contrast of several points through focus: that of the worst. */
+export function worstThroughFocus(points: readonly FieldPoint[], range: FocusRange): Float64Array {
+  const worst = new Float64Array(range.count).fill(1);
+  for (const point of points) {
+    const curve = worseThroughFocus(point, range);
+    for (let k = 0; k < range.count; k++) worst[k] = Math.min(worst[k] as number, curve[k] as number);
+  }
+  return worst;
+}
+
 /** However far apart the field points' places lie, no more than this many are looked at. */
 const MOST_PLACES = 400;
 
-/** The places of the focus at which any of these points can be sharp. */
-export function rangeFor(points: readonly FieldPoint[]): FocusRange {
+/**
+ * The places of the focus about the steadiest ones of these points and directions.
+ *
+ * @param beyond how far past them, in distances at which a fifth of the contrast is gone
+ * @param fineness steps in such a distance
+ */
+export function placesAbout(points: readonly FieldPoint[], beyond: number, fineness: number): FocusRange {
   let [from, to, step] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (const point of points)
     for (const pairs of [point.sagittal, point.tangential]) {
       const { focus, reach } = steadiest(pairs);
-      from = Math.min(from, focus - BEYOND * reach);
-      to = Math.max(to, focus + BEYOND * reach);
-      step = Math.min(step, reach / FINENESS);
+      from = Math.min(from, focus - beyond * reach);
+      to = Math.max(to, focus + beyond * reach);
+      step = Math.min(step, reach / fineness);
     }
   const count = Math.min(MOST_PLACES, Math.ceil((to - from) / step) + 1);
   return { from, step: (to - from) / (count - 1), count };
 }
 
-/** A place of the focus and what the contrast is there. */
+/** A place of the focus, mm from the paraxial one, and what the contrast is there. */
 export interface Best {
   readonly focusMm: number;
   readonly contrast: number;
 }
 
-/** The best place of a curve through focus, between its samples by a parabola; a kink is taken as it stands. */
-export function bestOf(curve: Float64Array, { from, step, count }: FocusRange): Best {
-  let k = 0;
-  for (let i = 1; i < count; i++) if ((curve[i] as number) > (curve[k] as number)) k = i;
-  const [a, b, c] = [curve[k - 1], curve[k] as number, curve[k + 1]];
-  if (a === undefined || c === undefined) return { focusMm: from + k * step, contrast: b };
-  const bend = a - 2 * b + c;
-  const off = bend < 0 ? (a - c) / (2 * bend) : 0;
-  return { focusMm: from + (k + off) * step, contrast: b };
+/** Looked at first, in steps of a third, and then about the best in steps of a 24th of the distance that costs a fifth. */
+const FIRST = { beyond: 0.75, fineness: 3 };
+const CLOSER = 17;
+
+/** The one focus at which the worst of these points is best; the first place of all for none. */
+export function bestFocus(points: readonly FieldPoint[]): Best {
+  if (points.length === 0) return { focusMm: 0, contrast: 0 };
+  const range = placesAbout(points, FIRST.beyond, FIRST.fineness);
+  const coarse = range.from + range.step * greatest(worstThroughFocus(points, range));
+  const closer = { from: coarse - range.step, step: (2 * range.step) / (CLOSER - 1), count: CLOSER };
+  const curve = worstThroughFocus(points, closer);
+  const k = greatest(curve);
+  return { focusMm: closer.from + closer.step * k, contrast: curve[k] as number };
+}
+
+/** Where a curve is greatest. */
+export function greatest(curve: Float64Array): number {
+  let best = 0;
+  for (let k = 1; k < curve.length; k++) if ((curve[k] as number) > (curve[best] as number)) best = k;
+  return best;
 }

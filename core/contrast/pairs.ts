@@ -29,7 +29,7 @@ export interface Pairs {
   readonly count: number;
   /** Difference of the two rays' paths to the image point, in waves. */
   readonly phase: Float64Array;
-  /** Waves that the difference changes by for a mm of focus. */
+  /** Waves that the difference changes by for a mm of focus, the image point going along the beam's middle ray. */
   readonly rate: Float64Array;
   /** Area over the whole region's, times the wavelength's share of the light. */
   readonly share: Float64Array;
@@ -43,15 +43,17 @@ export interface Pairs {
 const PART = 0.5;
 
 /** How image-space direction cosines change with the place in the pupil, and where the middle ray goes. */
-interface Middle {
+export interface Middle {
   /** Direction cosine in the image per mm of the pupil, across and along the field axis; both negative behind a positive lens. */
   readonly across: number;
   readonly along: number;
-  /** Where the middle ray of the reference wavelength meets the paraxial focal plane, mm. */
+  /** Where the middle ray of the reference wavelength meets the paraxial focal plane, mm, and its slope there. */
   readonly heightMm: number;
+  readonly slope: number;
 }
 
-function middleOf(lens: Prescription, { slope, pupilDistanceMm, region }: FieldBeam, focusMm: number): Middle | undefined {
+/** @returns undefined where the middle of the beam does not come through */
+export function middleOf(lens: Prescription, { slope, pupilDistanceMm, region }: FieldBeam, focusMm: number): Middle | undefined {
   const [low, high] = [region.low(0), region.high(0)];
   const [y, dy, dx] = [(low + high) / 2, (PART * (high - low)) / 2, PART * region.halfWidth];
   const five = rays(5);
@@ -73,6 +75,7 @@ function middleOf(lens: Prescription, { slope, pupilDistanceMm, region }: FieldB
     across: (L1 - L2) / (2 * dx),
     along: (M3 - M4) / (2 * dy),
     heightMm: (height[0] as number) + ((focusMm - (z[0] as number)) * (M[0] as number)) / (N[0] as number),
+    slope: (M[0] as number) / (N[0] as number),
   };
 }
 
@@ -94,14 +97,11 @@ function put(bundle: Rays, i: number, x: number, y: number, slope: number, pupil
  * memory), with the paths of real rays to the point where the beam's middle ray meets the paraxial focal
  * plane. Pairs of which a ray does not come through the lens count on neither side.
  *
- * @returns undefined where the middle of the beam does not come through, or nothing overlaps
+ * @returns undefined where nothing overlaps
  */
-export function pairsOf(colours: Colours, field: FieldBeam, frequency: number, direction: Direction): Pairs | undefined {
-  const middle = middleOf(colours.reference, field, colours.focusMm);
-  if (!middle) return undefined;
+export function pairsOf(colours: Colours, field: FieldBeam, middle: Middle, frequency: number, direction: Direction): Pairs | undefined {
   const most = colours.weights.length * MOST_POINTS;
   const [phase, rate, share] = [new Float64Array(most), new Float64Array(most), new Float64Array(most)];
-  const whole = overlapOf(field.region, 0, direction).area.reduce((sum, a) => sum + a, 0);
   const bundle = rays(2 * MOST_POINTS);
   let count = 0;
   let perfect = 0;
@@ -120,9 +120,11 @@ export function pairsOf(colours: Colours, field: FieldBeam, frequency: number, d
     for (let i = 0; i < overlap.count; i++) {
       const [a, b] = [2 * i, 2 * i + 1];
       if (bundle.status[a] !== THROUGH || bundle.status[b] !== THROUGH) continue;
-      const s = ((overlap.area[i] as number) / whole) * (colours.weights[c] as number);
+      const s = ((overlap.area[i] as number) / field.region.area) * (colours.weights[c] as number);
       phase[count] = (pathTo(bundle, a, middle.heightMm, colours.focusMm) - pathTo(bundle, b, middle.heightMm, colours.focusMm)) / lambda;
-      rate[count] = ((bundle.N[a] as number) - (bundle.N[b] as number)) / lambda;
+      // The image point moves along the middle ray: so the rays' own directions count as little as can be.
+      rate[count] =
+        ((bundle.N[a] as number) - (bundle.N[b] as number) + middle.slope * ((bundle.M[a] as number) - (bundle.M[b] as number))) / lambda;
       share[count] = s;
       perfect += s;
       count++;

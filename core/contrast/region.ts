@@ -11,6 +11,8 @@ export interface Region {
   high(x: number): number;
   /** Chords grow toward x = 0; none is left beyond this. */
   readonly halfWidth: number;
+  /** mm², by the rule that overlaps are measured with. */
+  readonly area: number;
 }
 
 /** What the discs share at a field slope; undefined where they share nothing. */
@@ -35,7 +37,9 @@ export function regionOf({ walk, radius }: Discs, slope: number): Region | undef
   };
   const narrowest = Math.min(...radius);
   const halfWidth = widthAt({ low, high }, 0, narrowest);
-  return halfWidth > 0 ? { low, high, halfWidth } : undefined;
+  if (!(halfWidth > 0)) return undefined;
+  const region = { low, high, halfWidth, area: 0 };
+  return { ...region, area: overlapOf(region, 0, 'tangential').area.reduce((sum, a) => sum + a, 0) };
 }
 
 /** The greatest |x| whose chord is at least `length` long: chords shrink evenly, so a bisection finds it; 0 where none is. */
@@ -44,7 +48,7 @@ function widthAt({ low, high }: Pick<Region, 'low' | 'high'>, length: number, mo
   if (!(left(0) > 0)) return 0;
   if (left(most) >= 0) return most;
   let [good, bad] = [0, most];
-  for (let i = 0; i < 52; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = (good + bad) / 2;
     if (left(middle) > 0) good = middle;
     else bad = middle;

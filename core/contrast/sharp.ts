@@ -1,15 +1,18 @@
 import type { SharpFocus } from '../pairing/schema.ts';
-import { type FieldPoint, fieldPoint, rangeFor, type Setting, worseThroughFocus } from './field.ts';
+import { type FieldPoint, fieldPoint, greatest, placesAbout, type Setting, worseThroughFocus } from './field.ts';
 
 /** The places of the focus at which a point is sharp enough, or by how much it nowhere is. */
 type Span = { readonly low: number; readonly high: number; readonly short?: undefined } | { readonly short: number };
 
+/** Far enough past the steadiest places for a stretch to end there, in steps that place its ends to a hundredth of it. */
+const BEYOND = 1.6;
+const FINENESS = 6;
+
 /** The stretch about the best place of the focus in which the contrast is at least `criterion`. */
 function spanOf(point: FieldPoint, criterion: number): Span {
-  const range = rangeFor([point]);
+  const range = placesAbout([point], BEYOND, FINENESS);
   const curve = worseThroughFocus(point, range);
-  let best = 0;
-  for (let k = 1; k < range.count; k++) if ((curve[k] as number) > (curve[best] as number)) best = k;
+  const best = greatest(curve);
   const at = (k: number): number => (curve[k] as number) - criterion;
   if (at(best) < 0) return { short: -at(best) };
   const end = (towards: 1 | -1): number => {

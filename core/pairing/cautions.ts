@@ -11,7 +11,7 @@ const CLOSE = 3;
 
 /** Short cautions for this pairing: what can hurt eyes, parts or the picture, and what no figure here sees. */
 export function cautionsOf({ pairing }: Evaluation): string[] {
-  const { objective, wavelengthNm: nm } = pairing;
+  const { objective, relay, wavelengthNm: nm } = pairing;
   const when = (holds: boolean | undefined, text: string): string[] => (holds ? [text] : []);
   return [
     ...when(
@@ -33,6 +33,14 @@ export function cautionsOf({ pairing }: Evaluation): string[] {
     ...when(
       objective.workingDistanceMm !== undefined && amount(objective.workingDistanceMm) < CLOSE,
       'The front lens stands within 3 mm of the subject: approach from below the focus and watch from the side.',
+    ),
+    ...when(
+      relay.glass !== undefined,
+      "How sharp the picture is counts the relay's glass alone: the objective is taken as perfect, and its own colours and curved field come on top.",
+    ),
+    ...when(
+      relay.glass !== undefined && amount(pairing.sensorOffsetMm ?? 0) !== 0,
+      "The glass is traced with the relay set to infinity, whatever the sensor's distance from its focus.",
     ),
     ...when(
       objective.flatField === false,

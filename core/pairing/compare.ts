@@ -3,6 +3,7 @@ import { sameJson } from '../same.ts';
 import { type Answer, answer } from './answer.ts';
 import { type Evaluation, evaluate, raw } from './evaluate.ts';
 import { combined, excursions } from './excursions.ts';
+import type { Glassworks } from './glassworks.ts';
 import type { Input } from './inputs.ts';
 import { FIGURES, type FigureId, GRAPH } from './registry.ts';
 import { type Report, reportOf } from './report.ts';
@@ -29,8 +30,8 @@ export interface Comparison {
  * same space) moves in both at once, so that its ± cancels as far as it acts alike.
  * @throws PairingError
  */
-export function compare(pairings: readonly Pairing[]): Comparison {
-  const evaluations = pairings.map(evaluate);
+export function compare(pairings: readonly Pairing[], works?: Glassworks): Comparison {
+  const evaluations = pairings.map((pairing) => evaluate(pairing, works));
   const first = evaluations[0] as Evaluation;
   return {
     reports: evaluations.map(reportOf),

@@ -3,12 +3,30 @@ import { crossing } from '../numeric.ts';
 import { focalLengthForScale } from '../paraxial/conjugates.ts';
 import { relativeIllumination } from '../pupil/illumination.ts';
 import { type Rig, scaleOf, seenStops } from '../pupil/stops.ts';
-import { rig } from './aperture.ts';
+import { rig, seen } from './aperture.ts';
 import { circleInRectangle } from './circle.ts';
 import { principalPlaneDistance, scale, sensorDiagonal } from './first-order.ts';
-import { fieldNumber, height, litThreshold, ratedCircle, referenceFocalLength, sensorOffset, testedField, width } from './leaves.ts';
+import {
+  exitPupilFromShoulder,
+  fieldNumber,
+  givenDetail,
+  glassRelay,
+  height,
+  infinitySpace,
+  litThreshold,
+  ratedCircle,
+  referenceFocalLength,
+  sensorOffset,
+  sharpContrast,
+  sharpFocus,
+  sharpSpectrum,
+  testedField,
+  wavelength,
+  width,
+} from './leaves.ts';
 import { litCircleMm, litSlope } from './light.ts';
-import { opticalDetailMegapixels, pixelCount } from './resolution.ts';
+import { cutoffImageLpPerMm, nyquistLpPerMm, opticalDetailMegapixels, pixelCount } from './resolution.ts';
+import type { SharpFocus, SharpSpectrum } from './schema.ts';
 
 /** The three circles, in the order in which ties are told. */
 export const CIRCLES = ['corrected', 'lit', 'sharp'] as const;
@@ -36,15 +54,73 @@ export const correctedCircleMm = figure({
   as: (FN, F, reference) => `${FN} × ${F} / ${reference}`,
 });
 
+/** Half of what the optics and the pixels both still pass: where a loss of contrast shows first as softness. */
+export const sharpDetail = openStep({
+  id: 'sharpDetail',
+  symbol: 'ν_s',
+  unit: 'lp/mm',
+  words: "detail on the sensor in which sharpness is judged: half of the lower of the diffraction cut-off and the pixels' limit",
+  needs: [givenDetail, cutoffImageLpPerMm, nyquistLpPerMm],
+  of: (given, cutoff, nyquist) => {
+    if (typeof given === 'number') return given;
+    return typeof cutoff === 'number' && typeof nyquist === 'number'
+      ? Math.min(cutoff, nyquist) / 2
+      : cutoff instanceof Gap
+        ? cutoff
+        : cutoff / 2;
+  },
+  as: (given, cutoff, nyquist) => given || `min(${[cutoff, nyquist].filter(Boolean).join(', ')}) / 2`,
+});
+
+/** Nothing is looked at farther from the middle than this many half-diagonals. */
+const SHARP_LOOK = 1.5;
+
+const tracedCircle = openStep({
+  id: 'tracedCircle',
+  symbol: 'd_tr',
+  unit: 'mm',
+  words: `circle in which contrast at ν_s is at least q_s of that without the relay's aberrations, by real rays through its glass; looked for out to ${SHARP_LOOK} half-diagonals`,
+  needs: [
+    glassRelay,
+    seen,
+    infinitySpace,
+    exitPupilFromShoulder,
+    sharpDetail,
+    sharpContrast,
+    sharpFocus,
+    sharpSpectrum,
+    wavelength,
+    sensorDiagonal,
+  ],
+  of: (glass, discs, S, e, frequency, relativeContrast, focus, spectrum, wavelengthNm, d): number | Gap =>
+    glass instanceof Gap || discs instanceof Gap || frequency instanceof Gap
+      ? Gap.join([glass, discs, frequency].filter((v) => v instanceof Gap))
+      : 2 *
+        glass.sharpRadiusMm({
+          discs,
+          pupilDistanceMm: (S as number) - (e as number),
+          frequencyLpPerMm: frequency,
+          relativeContrast: relativeContrast as number,
+          focus: focus as SharpFocus,
+          spectrum: spectrum as SharpSpectrum,
+          wavelengthNm: wavelengthNm as number,
+          limitMm: (SHARP_LOOK * (d as number)) / 2,
+        }),
+});
+
 export const sharpCircleMm = openFigure({
   id: 'sharpCircleMm',
   unit: 'mm',
   symbol: 'd_sharp',
-  words: 'circle in which the relay is sharp: its rated image circle, as long as its glass is not traced',
-  source: "maker's rating for the relay's usual job",
-  needs: [ratedCircle],
-  of: (rated) => (typeof rated === 'number' ? rated : Gap.unknown('/relay/imageCircleMm')),
-  as: (rated) => rated,
+  words: 'circle in which the relay is sharp: traced through its glass where that is known, else its rated image circle',
+  source: "Hopkins's tolerance on the contrast of an aberrated pupil; maker's rating without the glass",
+  needs: [tracedCircle, ratedCircle],
+  of: (traced, rated) => {
+    if (typeof traced === 'number') return traced;
+    if (typeof rated === 'number') return rated;
+    return traced.missing.includes('/relay/glass') ? Gap.unknown('/relay/glass', '/relay/imageCircleMm') : traced;
+  },
+  as: (traced, rated) => traced || rated,
 });
 
 const shareFigure = <const Id extends string>(

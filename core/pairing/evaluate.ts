@@ -5,6 +5,7 @@ import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
 import { bareRig, rig, seen } from './aperture.ts';
 import { contradictions } from './contradictions.ts';
+import { type Glassworks, glassOf } from './glassworks.ts';
 import { type Input, inputsOf } from './inputs.ts';
 import { originsOf } from './origins.ts';
 import { type FigureId, GRAPH, type Plan, type RadiusId, WHOLE } from './registry.ts';
@@ -31,18 +32,20 @@ export const raw = (sheet: Sheet, node: Node): unknown => sheet[GRAPH.place.get(
 
 /**
  * Works a pairing out. The pairing has passed `pairingSchema`; one that contradicts itself is refused.
+ *
+ * @param works what works with glass: a pairing whose relay has glass needs it
  * @throws PairingError with the contradictions
  */
-export const evaluate = (pairing: Pairing): Evaluation => evaluatePart(pairing, WHOLE) as Evaluation;
+export const evaluate = (pairing: Pairing, works?: Glassworks): Evaluation => evaluatePart(pairing, WHOLE, works) as Evaluation;
 
 /**
  * Works out no more of a pairing than a plan asks for; each figure is the same as in the whole.
  * @throws PairingError with the contradictions
  */
-export function evaluatePart(pairing: Pairing, { graph, told }: Plan): PartEvaluation & { readonly sheet: Sheet } {
-  const problems = contradictions(pairing);
+export function evaluatePart(pairing: Pairing, { graph, told }: Plan, works?: Glassworks): PartEvaluation & { readonly sheet: Sheet } {
+  const problems = contradictions(pairing, works);
   if (problems.length > 0) throw new PairingError(problems);
-  const { values, list } = inputsOf(pairing);
+  const { values, list } = inputsOf(pairing, glassOf(pairing, works));
   const sheet = graph.fill(values);
   const spread = spreadOf(graph, sheet, list, told);
   const originOf = originsOf(graph, sheet, list, spread);

@@ -1,8 +1,10 @@
 import type { Node } from '../figure.ts';
 import { Gap } from '../figure.ts';
 import { amount, BOUNDS, type Bounded, isMeasured, type Origin, type Quantity, type QuantityInput } from '../parts/quantity.ts';
+import { diagonalOf } from '../parts/sensor.ts';
 import * as typical from '../parts/typical.ts';
 import type { PlacedStop } from '../pupil/stops.ts';
+import type { GlassRelay } from './glassworks.ts';
 import * as leaves from './leaves.ts';
 import { DEFAULTS, type Pairing } from './schema.ts';
 
@@ -35,8 +37,12 @@ const quantityOf = (q: QuantityInput): Quantity =>
 
 const statesItsSpread = (q: QuantityInput): boolean => typeof q !== 'number' && (q.plusMinus !== undefined || q.origin === 'measured');
 
-/** Every leaf's value, with guesses in the place of what is not known and why. */
-export function inputsOf(pairing: Pairing): Inputs {
+/**
+ * Every leaf's value, with guesses in the place of what is not known and why.
+ *
+ * @param glass the relay's glass worked out; its focal length and principal plane stand in for what is not measured
+ */
+export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   const { objective, relay, sensor } = pairing;
   const values = new Map<Node, unknown>();
   const list: Input[] = [];
@@ -82,14 +88,23 @@ export function inputsOf(pairing: Pairing): Inputs {
     !isMeasured(relay.focalLengthMm);
   values.set(leaves.givenFocalLength, Gap.unknown('/relay/focalLengthMm'));
   values.set(leaves.power, Gap.unknown('/relay/powerDioptre'));
-  if (byPower) {
+  const ofItsGlass =
+    glass !== undefined && !(relay.glass && 'class' in relay.glass) && !isMeasured(relay.focalLengthMm) && !isMeasured(relay.powerDioptre);
+  if (ofItsGlass) {
+    take(leaves.givenFocalLength, 'focalLengthMm', GLASS, glass.focalLengthMm);
+  } else if (byPower) {
     const loose = relay.kind === 'supplementary' ? typical.loosePower : undefined;
     take(leaves.power, 'powerDioptre', '/relay/powerDioptre', relay.powerDioptre as QuantityInput, loose);
   } else if (relay.focalLengthMm !== undefined) {
     const loose = relay.kind === 'camera-lens' ? typical.looseFocalLength : undefined;
     take(leaves.givenFocalLength, 'focalLengthMm', '/relay/focalLengthMm', relay.focalLengthMm, loose);
   }
-  const focalLength = byPower ? 1000 / amount(relay.powerDioptre as QuantityInput) : amount(relay.focalLengthMm ?? Number.NaN);
+  const focalLength = ofItsGlass
+    ? glass.focalLengthMm
+    : byPower
+      ? 1000 / amount(relay.powerDioptre as QuantityInput)
+      : amount(relay.focalLengthMm ?? Number.NaN);
+  values.set(leaves.glassRelay, glass ?? Gap.unknown(GLASS));
 
   takeIfGiven(leaves.givenEntrancePupil, 'entrancePupilDiameterMm', '/relay/entrancePupilDiameterMm', relay.entrancePupilDiameterMm);
   takeIfGiven(leaves.fNumber, 'fNumber', '/relay/fNumber', relay.fNumber);
@@ -120,7 +135,9 @@ export function inputsOf(pairing: Pairing): Inputs {
 
   takeIfGiven(leaves.ratedCircle, 'imageCircleMm', '/relay/imageCircleMm', relay.imageCircleMm);
   const planePath = '/relay/frontPrincipalPlaneFromRimMm';
-  if (relay.frontPrincipalPlaneFromRimMm === undefined)
+  if (relay.frontPrincipalPlaneFromRimMm === undefined && glass)
+    take(leaves.principalPlane, 'frontPrincipalPlaneFromRimMm', GLASS, glass.frontPrincipalPlaneMm);
+  else if (relay.frontPrincipalPlaneFromRimMm === undefined)
     assume(leaves.principalPlane, 'frontPrincipalPlaneFromRimMm', planePath, typical.principalPlane(relay, focalLength));
   else take(leaves.principalPlane, 'frontPrincipalPlaneFromRimMm', planePath, relay.frontPrincipalPlaneFromRimMm);
 
@@ -139,14 +156,20 @@ export function inputsOf(pairing: Pairing): Inputs {
   values.set(leaves.subjectIndex, pairing.subject?.index ?? amount(objective.immersionIndex ?? DEFAULTS.immersionIndex));
   values.set(leaves.depthConvention, pairing.depth?.convention ?? DEFAULTS.depthConvention);
   values.set(leaves.givenBlur, pairing.depth?.blurUm ?? Gap.unknown('/depth/blurUm'));
+  const { relativeContrast, frequency, focus, spectrum } = pairing.sharp ?? {};
+  values.set(leaves.sharpContrast, relativeContrast ?? DEFAULTS.relativeContrast);
+  values.set(leaves.givenDetail, frequency ?? Gap.unknown('/sharp/frequency'));
+  values.set(leaves.sharpFocus, focus ?? DEFAULTS.sharpFocus);
+  values.set(leaves.sharpSpectrum, spectrum ?? DEFAULTS.sharpSpectrum);
   values.set(leaves.mapping, 0);
+  const mapped = glass ? mappingOf(pairing, glass, values) : 1;
   list.push({
-    path: MAPPING,
+    path: GLASS,
     leaf: leaves.mapping,
     value: 0,
-    plusMinus: 1,
-    least: 0,
-    greatest: 1,
+    plusMinus: Math.abs(mapped),
+    least: Math.min(0, mapped),
+    greatest: Math.max(0, mapped),
     origin: 'marked',
     guess: undefined,
     put: scalar,
@@ -155,8 +178,15 @@ export function inputsOf(pairing: Pairing): Inputs {
   return { values, list };
 }
 
-/** The path under which the unknown mapping of the relay counts: its glass would settle it. */
-export const MAPPING = '/relay/glass';
+/** The path of what the glass decides; the unknown mapping of a relay without glass counts under it too. */
+export const GLASS = '/relay/glass';
+
+/** How far the relay's way of mapping angles takes the corner from 0, all as the shared area, to 1, cos⁴θ less. */
+function mappingOf({ sensor }: Pairing, glass: GlassRelay, values: ReadonlyMap<Node, unknown>): number {
+  const slope = diagonalOf(sensor) / 2 / glass.focalLengthMm;
+  const distance = (values.get(leaves.infinitySpace) as number) - (values.get(leaves.exitPupilFromShoulder) as number);
+  return (1 - glass.mappingFactor(distance, slope)) / (1 - 1 / (1 + slope * slope) ** 2);
+}
 
 /** Rings and the mount's throat as one leaf, each of their numbers an input of its own. */
 function enterRings(

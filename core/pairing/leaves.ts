@@ -2,6 +2,8 @@ import type { DepthConvention } from '../diffraction/depth.ts';
 import { leaf } from '../figure.ts';
 import type { RelayKind } from '../parts/relay.ts';
 import type { PlacedStop } from '../pupil/stops.ts';
+import type { GlassRelay } from './glassworks.ts';
+import type { SharpFocus, SharpSpectrum } from './schema.ts';
 
 /** The inputs that figures rest on. What stands for an absent one is decided in `inputs.ts`. */
 
@@ -42,10 +44,18 @@ export const wavelength = leaf('wavelengthNm', 'λ', 'nm', 'wavelength in vacuum
 export const litThreshold = leaf('litThreshold', 'y', '', 'light that still counts as lit');
 export const subjectIndex = leaf('index', 'n', '', 'refractive index around the subject');
 export const depthConvention = leaf<DepthConvention>('convention', '', '', 'convention of depth');
+/** The relay's own glass, or a gap where it is not known. */
+export const glassRelay = leaf<GlassRelay>('glass', '', '', "the relay's glass");
+export const sharpContrast = leaf('relativeContrast', 'q_s', '', 'contrast, of what a perfect relay gives, that still counts as sharp');
+export const givenDetail = leaf('frequency', 'ν_g', 'lp/mm', 'detail on the sensor in which sharpness is judged');
+export const sharpFocus = leaf<SharpFocus>('focus', '', '', 'one flat focus for the picture, or a stack');
+export const sharpSpectrum = leaf<SharpSpectrum>('spectrum', '', '', 'the light in which sharpness is judged');
+
 export const givenBlur = leaf('blurUm', 'e', 'µm', 'blur allowed on the sensor');
 
 /**
  * Not an input but an unknown of the model: 0 where the relay maps `r = f sin θ` (light falls as the
- * shared area), 1 where it maps `r = f tan θ` (cos⁴θ more). Only the glass could tell.
+ * shared area), 1 where it maps `r = f tan θ` (cos⁴θ more). Where the glass is known,
+ * it is known how far between them the relay stands.
  */
 export const mapping = leaf('mapping', 'q', '', 'how the relay maps angles: 0 for sines, 1 for tangents');

@@ -1,7 +1,8 @@
 import type { Figure } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
-import { type Input, MAPPING } from './inputs.ts';
+import type { Input } from './inputs.ts';
+import { mapping } from './leaves.ts';
 import { moved, plain, type Spread } from './spread.ts';
 
 /** Below this, relative to the figure, a move is rounding. */
@@ -11,7 +12,7 @@ const NUDGE = 1e-4;
 
 /** The origin of each figure of a spread: that of the weakest input which really moves it. */
 export function originsOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], spread: Spread): (figure: number) => Origin {
-  const real = inputs.filter((input) => input.path !== MAPPING && graph.place.has(input.leaf));
+  const real = inputs.filter((input) => input.leaf !== mapping && graph.place.has(input.leaf));
   const someBareGuess = real.some((input) => input.origin === 'assumed' && input.plusMinus === 0);
   const someMeasured = real.some((input) => input.origin === 'measured');
   return (j) => {

@@ -6,6 +6,7 @@ import type { Answer } from './answer.ts';
 import { type Assumption, assumptionsOf } from './assumptions.ts';
 import { cautionsOf } from './cautions.ts';
 import { type Evaluation, evaluate, stopsOf } from './evaluate.ts';
+import type { Glassworks } from './glassworks.ts';
 import { FIGURE_IDS, type FigureId, RADIUS_IDS, type RadiusId } from './registry.ts';
 import type { Pairing } from './schema.ts';
 import { sentenceOf } from './sentence.ts';
@@ -40,7 +41,7 @@ const CURVE_POINTS = 128;
 const CURVE_REACH = 1.15;
 
 /** @throws PairingError where the pairing contradicts itself */
-export const report = (pairing: Pairing): Report => reportOf(evaluate(pairing));
+export const report = (pairing: Pairing, works?: Glassworks): Report => reportOf(evaluate(pairing, works));
 
 export function reportOf(evaluation: Evaluation): Report {
   const { answers, pairing } = evaluation;

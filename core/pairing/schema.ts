@@ -18,11 +18,19 @@ const depthSchema = z.strictObject({
   blurUm: bounded('blurUm').optional(),
 });
 
-/** How sharp is sharp: used with the relay's glass. */
+/** How a picture is taken: with one flat focus for all of it, or every part at its own best. */
+export const SHARP_FOCUS = ['one frame', 'stack'] as const;
+export type SharpFocus = (typeof SHARP_FOCUS)[number];
+/** The light in which sharpness is judged: white as the eye weighs it, or the pairing's wavelength alone. */
+export const SHARP_SPECTRA = ['photopic', 'one wavelength'] as const;
+export type SharpSpectrum = (typeof SHARP_SPECTRA)[number];
+
+/** How sharp is sharp: used with the relay's glass. `frequency` is on the sensor, lp/mm. */
 const sharpSchema = z.strictObject({
   relativeContrast: bounded('relativeContrast').optional(),
   frequency: bounded('frequencyLpPerMm').optional(),
-  focus: z.enum(['one frame', 'stack']).optional(),
+  focus: z.enum(SHARP_FOCUS).optional(),
+  spectrum: z.enum(SHARP_SPECTRA).optional(),
 });
 
 /** Everything of a pairing but its three parts. */
@@ -55,4 +63,8 @@ export const DEFAULTS = {
   litThreshold: 0.5,
   immersionIndex: 1,
   depthConvention: 'wave-and-pixel',
+  /** Hopkins's tolerance (1957, from memory). */
+  relativeContrast: 0.8,
+  sharpFocus: 'one frame',
+  sharpSpectrum: 'photopic',
 } as const;

@@ -6,11 +6,11 @@ import { numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
 import type { Circle } from './coverage.ts';
 import type { Evaluation } from './evaluate.ts';
-import { MAPPING } from './inputs.ts';
+import { GLASS } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
 import { subjectSize } from './subject.ts';
-import { CIRCLE_FIGURE, type Coverage } from './verdict.ts';
+import { CIRCLE_FIGURE, type Coverage, circleName } from './verdict.ts';
 
 const CORNER = TOLD.findIndex((f) => f.id === 'cornerIllumination');
 
@@ -82,7 +82,7 @@ function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut
     case 'corrected':
       return `the objective's field${typical(evaluation)} ${ends()}`;
     case 'sharp':
-      return `the relay's rated circle ${ends()}`;
+      return `${circleName(evaluation.pairing, 'sharp')} ${ends()}`;
     default:
       return `${culprit(evaluation, cuts)} leaves the corners ${cornerLight(evaluation)}`;
   }
@@ -112,7 +112,7 @@ function cornerLight({ answers, spread }: Evaluation): string {
   if (high - low < TOLD_SPREAD) return share(E.value);
   const pull = (m: (typeof spread.moves)[number]): number => Math.max(m.up[CORNER] as number, m.down[CORNER] as number);
   const most = spread.moves.toSorted((a, b) => pull(b) - pull(a))[0];
-  if (most?.input.path === MAPPING) return `${share(E.value)}, or ${bare(low)} by the way the relay maps angles`;
+  if (most?.input.path === GLASS) return `${share(E.value)}, or ${bare(low)} by the way the relay maps angles`;
   // What resolves it is named where one input makes nearly all of the doubt.
   const others = spread.moves.filter((m) => m !== most).reduce((sum, m) => sum + pull(m) ** 2, 0);
   const alone = most && pull(most) ** 2 >= MAIN_PART * (pull(most) ** 2 + others);
@@ -138,7 +138,7 @@ const TELLING = 0.01;
 /** The single change that would do, where there is one. */
 function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: readonly Cut[]): string {
   if (verdict === 'covers' || !bites) return '';
-  if (bites === 'sharp') return ratedRemedy(evaluation);
+  if (bites === 'sharp') return evaluation.pairing.relay.glass ? MAY_DO_BETTER : ratedRemedy(evaluation);
   const longer = longerRelay(evaluation);
   if (bites === 'corrected') return longer;
   const { infinitySpaceMm: space, diameterMm: opening } = cuts[0]?.clearsAt ?? {};
@@ -154,6 +154,9 @@ const reaches = (evaluation: Evaluation, circle: Circle): boolean | undefined =>
   return d === undefined ? undefined : d >= diagonalOf(evaluation.pairing.sensor);
 };
 
+/** Both ways round over all spacings are a search of their own. */
+const MAY_DO_BETTER = 'Turned round, or at another spacing, the same glass may do better.';
+
 /** A better rating helps only where field and light reach the corners as it is. */
 const ratedRemedy = (evaluation: Evaluation): string =>
   reaches(evaluation, 'corrected') !== false && reaches(evaluation, 'lit') !== false
@@ -168,7 +171,10 @@ function longerRelay(evaluation: Evaluation): string {
   const sure = shortest.high;
   const surely =
     sure !== undefined && sure > shortest.value * (1 + TELLING) && sure <= MOST_FOCAL_LENGTH ? `, one of ${atLeast(sure)} mm surely` : '';
-  const rated = reaches(evaluation, 'sharp') === false ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm` : '';
+  const rated =
+    !evaluation.pairing.relay.glass && reaches(evaluation, 'sharp') === false
+      ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm`
+      : '';
   const length = atLeast(shortest.value);
   return `${capital(article(length))} ${length} mm relay would cover${rated}${surely}.`;
 }

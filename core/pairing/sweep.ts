@@ -2,6 +2,7 @@ import { PairingError, problemsOf, shown, steps as stepsOf, valueAt } from '../e
 import { RULES } from '../parts/alternatives.ts';
 import type { Answer } from './answer.ts';
 import { evaluatePart } from './evaluate.ts';
+import type { Glassworks } from './glassworks.ts';
 import { FIGURE_IDS, type FigureId, planFor } from './registry.ts';
 import { type Pairing, pairingSchema } from './schema.ts';
 import { type Coverage, coverageOf, JUDGED, type Judgeable } from './verdict.ts';
@@ -33,10 +34,10 @@ export const sweepValues = ({ from, to, steps }: Pick<Sweep, 'from' | 'to' | 'st
  * The pairing at evenly spaced values of one of its quantities, all else held.
  * @throws PairingError where the pointer names no number, or a value contradicts the rest
  */
-export const sweep = (asked: Sweep): SweepAnswer => ({
+export const sweep = (asked: Sweep, works?: Glassworks): SweepAnswer => ({
   vary: asked.vary,
   values: sweepValues(asked),
-  reports: [...sweepReports(asked)],
+  reports: [...sweepReports(asked, works)],
 });
 
 /** What a sweep tells at one value. */
@@ -46,8 +47,8 @@ type SweptReport = SweepAnswer['reports'][number];
  * The reports of `sweep` one by one, for those who have other things to do between.
  * @throws PairingError as `sweep` does, when it comes to the value
  */
-export function* sweepReports(asked: Sweep): Generator<SweptReport, void, undefined> {
-  const at = varied(asked);
+export function* sweepReports(asked: Sweep, works?: Glassworks): Generator<SweptReport, void, undefined> {
+  const at = varied(asked, works);
   for (const [i, value] of sweepValues(asked).entries()) {
     try {
       yield at(value);
@@ -68,16 +69,15 @@ export function* sweepReports(asked: Sweep): Generator<SweptReport, void, undefi
  * The pairing as a function of one of its quantities: no more is worked out at a value than is asked for.
  * What it returns throws PairingError where the pointer names no number or a value contradicts the rest.
  */
-export function varied({
-  pairing,
-  vary,
-  figures = FIGURE_IDS,
-}: Pick<Sweep, 'pairing' | 'vary' | 'figures'>): (value: number) => SweptReport {
+export function varied(
+  { pairing, vary, figures = FIGURE_IDS }: Pick<Sweep, 'pairing' | 'vary' | 'figures'>,
+  works?: Glassworks,
+): (value: number) => SweptReport {
   const plan = planFor([...figures, ...JUDGED]);
   return (value) => {
     const changed = pairingSchema.safeParse(withValue(pairing, vary, value));
     if (!changed.success) throw new PairingError(problemsOf(changed.error, undefined));
-    const evaluation = evaluatePart(changed.data, plan) as Judgeable;
+    const evaluation = evaluatePart(changed.data, plan, works) as Judgeable;
     return { figures: Object.fromEntries(figures.map((id) => [id, evaluation.answers[id]])), coverage: coverageOf(evaluation) };
   };
 }
@@ -108,6 +108,8 @@ export function withValue(pairing: Pairing, path: string, value: number): Pairin
   const target = valueAt(changed, keys.slice(0, -1)) as Record<string, unknown>;
   target[last] = typeof here === 'object' ? { ...here, value } : value;
   if (standsIn) for (const other of rule.names) if (other !== last) delete target[other];
+  // A relay of another focal length is another lens, of other glass.
+  if (keys[0] === 'relay' && (last === 'focalLengthMm' || last === 'powerDioptre') && changed.relay.glass) delete changed.relay.glass;
   return changed;
 }
 

@@ -5,6 +5,7 @@ import { type Answer, interval, numberIn } from './answer.ts';
 import { CIRCLES, type Circle } from './coverage.ts';
 import type { PartEvaluation } from './evaluate.ts';
 import type { FigureId } from './registry.ts';
+import type { Pairing } from './schema.ts';
 import type { Spread } from './spread.ts';
 import { laidOn, subjectSize } from './subject.ts';
 
@@ -129,7 +130,11 @@ function deciding({ spread }: PartEvaluation, circle: Circle): string[] {
   return moves.filter((m) => pull(m) >= most / 10).map((m) => m.input.path);
 }
 
-const NAMES: Record<Circle, string> = { corrected: "the objective's corrected field", lit: 'the light', sharp: "the relay's rated circle" };
+const NAMES = { corrected: "the objective's corrected field", lit: 'the light' } as const;
+/** What a circle is called: the sharp one by where it comes from. */
+export const circleName = ({ relay }: Pairing, circle: Circle): string =>
+  circle === 'sharp' ? (relay.glass ? "the relay's sharp circle" : "the relay's rated circle") : NAMES[circle];
+
 const UNKNOWN: Record<Circle, string> = {
   corrected: 'how far the objective stays corrected',
   lit: 'how far the light reaches',
@@ -137,16 +142,17 @@ const UNKNOWN: Record<Circle, string> = {
 };
 const round = (x: number): string => String(Number(x.toPrecision(3)));
 
-function reason({ answers }: Judgeable, circle: Circle, diagonal: number): string {
+function reason({ answers, pairing }: Judgeable, circle: Circle, diagonal: number): string {
   const a = answers[CIRCLE_FIGURE[circle]];
   const span = interval(a);
   if (!span) return `${UNKNOWN[circle]} is not known`;
   const [low, value, high] = span;
-  if (value === Number.POSITIVE_INFINITY) return `${NAMES[circle]} is not limited`;
+  const name = circleName(pairing, circle);
+  if (value === Number.POSITIVE_INFINITY) return `${name} is not limited`;
   const side =
     value >= diagonal
       ? `reaches ${round((value - diagonal) / 2)} mm past the corners`
       : `ends ${round((diagonal - value) / 2)} mm short of the corners`;
   const sure = sureAt(low, diagonal) === sureAt(high, diagonal) ? '' : ', which its ± leaves open';
-  return `${NAMES[circle]} ${side}${sure}`;
+  return `${name} ${side}${sure}`;
 }

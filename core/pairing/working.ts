@@ -3,7 +3,8 @@ import type { Origin } from '../parts/quantity.ts';
 import { short } from '../words.ts';
 import type { Evaluation } from './evaluate.ts';
 import { raw } from './evaluate.ts';
-import { type Input, MAPPING } from './inputs.ts';
+import type { Input } from './inputs.ts';
+import { mapping } from './leaves.ts';
 
 /** One number that a formula stands on. */
 export interface WorkingTerm {
@@ -78,13 +79,13 @@ function term(evaluation: Evaluation, node: Node, value: number, show: Show): Wo
     words: node.words,
     text: told(node, input, value, show),
     // What the model cannot know has no field to lead to, and nobody marked it.
-    ...(input && input.path !== MAPPING ? { path: input.path, origin: input.origin } : {}),
+    ...(input && input.leaf !== mapping ? { path: input.path, origin: input.origin } : {}),
     ...(node.kind === 'leaf' ? {} : { working: formula(evaluation, node, show) }),
   };
 }
 
 function told(node: Node, input: Input | undefined, value: number, show: Show): string {
-  if (input?.path === MAPPING) return `${show(value)}, up to ${show(input.greatest)}`;
+  if (input?.leaf === mapping) return `${show(value)}, up to ${show(input.greatest)}`;
   const unit = node.unit && node.unit !== '1' ? ` ${node.unit}` : '';
   const spread = input && input.plusMinus > 0 ? ` ± ${short(input.plusMinus, 2)}` : '';
   return `${Number.isFinite(value) ? show(value) : 'without limit'}${spread}${unit}`;

@@ -1,25 +1,28 @@
 import type { Problem } from '../../errors.ts';
-import { amount, isMeasured, type QuantityInput } from '../../parts/quantity.ts';
+import { amount, isMeasured } from '../../parts/quantity.ts';
 import { MM_PER_M } from '../../units.ts';
+import type { GlassRelay } from '../glassworks.ts';
 import type { Pairing } from '../schema.ts';
 import { disagree, problem, rounded } from './statement.ts';
 
-export function ofRelay({ relay }: Pairing): Problem[] {
+/** How far from its glass a close-up lens's engraved power may be: markings are loose, radii are not. */
+const LOOSE_MARK = 0.06;
+
+export function ofRelay({ relay }: Pairing, glass?: GlassRelay): Problem[] {
   const { focalLengthMm: focal, powerDioptre: power, focalLengthRangeMm: range, fNumber, entrancePupilDiameterMm: pupil } = relay;
   const found: Problem[] = [];
-  if (focal === undefined && power === undefined) {
-    const more = relay.glass ? '; focal lengths are not worked out from glass yet' : '';
+  if (focal === undefined && power === undefined && !glass)
     return [
       problem(
         'missing',
         '/relay/focalLengthMm',
         focal,
-        `is missing, and so is powerDioptre${more}`,
+        'is missing, and so is powerDioptre',
         'a focal length in mm, or a power in dioptres',
       ),
     ];
-  }
   const settled = isMeasured(focal) || isMeasured(power);
+  if (glass && !settled) found.push(...againstGlass(relay, glass.focalLengthMm));
   if (focal !== undefined && power !== undefined && !settled && disagree(amount(focal), MM_PER_M / amount(power))) {
     const would = rounded(MM_PER_M / amount(power));
     found.push(
@@ -32,7 +35,7 @@ export function ofRelay({ relay }: Pairing): Problem[] {
       ),
     );
   }
-  const f = focal === undefined ? MM_PER_M / amount(power as QuantityInput) : amount(focal);
+  const f = focal !== undefined ? amount(focal) : power !== undefined ? MM_PER_M / amount(power) : (glass as GlassRelay).focalLengthMm;
   if (range && range[0] > range[1])
     found.push(problem('contradiction', '/relay/focalLengthRangeMm', range, 'runs backward', 'the shorter focal length first'));
   else if (range && (f < range[0] || f > range[1]))
@@ -63,5 +66,17 @@ export function ofRelay({ relay }: Pairing): Problem[] {
       ),
     );
   }
+  return found;
+}
+
+/** What is engraved against what the glass comes to. */
+function againstGlass({ focalLengthMm: focal, powerDioptre: power }: Pairing['relay'], f: number): Problem[] {
+  const found: Problem[] = [];
+  const would = (x: number): string => `${rounded(x)}, or leave it out, or give it as measured`;
+  if (focal !== undefined && disagree(amount(focal), f))
+    found.push(problem('contradiction', '/relay/focalLengthMm', focal, `contradicts the glass, which comes to ${rounded(f)} mm`, would(f)));
+  const P = MM_PER_M / f;
+  if (power !== undefined && Math.abs(amount(power) - P) > LOOSE_MARK * Math.abs(P))
+    found.push(problem('contradiction', '/relay/powerDioptre', power, `contradicts the glass, which comes to ${rounded(P)} D`, would(P)));
   return found;
 }

@@ -1,17 +1,18 @@
 import type { Problem } from '../../errors.ts';
 import { amount, isMeasured } from '../../parts/quantity.ts';
 import { UM_PER_MM } from '../../units.ts';
+import type { GlassRelay } from '../glassworks.ts';
 import type { Pairing } from '../schema.ts';
 import { disagree, problem, relayFocalLength, rounded } from './statement.ts';
 
-export function ofSensor({ sensor, relay, sensorOffsetMm }: Pairing): Problem[] {
+export function ofSensor({ sensor, relay, sensorOffsetMm }: Pairing, glass?: GlassRelay): Problem[] {
   const { columns, rows, pixelPitchUm: pitch, throatDiameterMm: throat, registerMm: register } = sensor;
   const found: Problem[] = [];
   if (throat !== undefined && register === undefined)
     found.push(
       problem('missing', '/sensor/registerMm', register, 'is missing: without it the throat has no place', "the mount's register in mm"),
     );
-  const behind = relayFocalLength(relay) + amount(sensorOffsetMm ?? 0);
+  const behind = relayFocalLength(relay, glass) + amount(sensorOffsetMm ?? 0);
   if (throat !== undefined && register !== undefined && amount(register) >= behind)
     found.push(
       problem(

@@ -2,12 +2,13 @@ import type { Problem } from '../../errors.ts';
 import { hypot2 } from '../../numeric.ts';
 import { imageScale } from '../../paraxial/conjugates.ts';
 import { amount } from '../../parts/quantity.ts';
+import type { GlassRelay } from '../glassworks.ts';
 import type { Pairing } from '../schema.ts';
 import { problem, relayFocalLength, rounded, spread } from './statement.ts';
 
-export function ofStops({ stops = [], infinitySpaceMm, ...pairing }: Pairing): Problem[] {
+export function ofStops({ stops = [], infinitySpaceMm, ...pairing }: Pairing, glass?: GlassRelay): Problem[] {
   const space = amount(infinitySpaceMm);
-  const behind = relayFocalLength(pairing.relay) + amount(pairing.sensorOffsetMm ?? 0);
+  const behind = relayFocalLength(pairing.relay, glass) + amount(pairing.sensorOffsetMm ?? 0);
   return stops.flatMap((stop, i): Problem[] => {
     const { fromShoulderMm: front, fromSensorMm: back } = stop;
     const path = `/stops/${i}`;
@@ -56,11 +57,14 @@ export function ofStops({ stops = [], infinitySpaceMm, ...pairing }: Pairing): P
 }
 
 /** The sensor may not come near the image of the exit pupil, where all magnifications end. */
-export function ofFocus({ sensorOffsetMm, relay, infinitySpaceMm, objective }: Pairing): Problem[] {
+export function ofFocus({ sensorOffsetMm, relay, infinitySpaceMm, objective }: Pairing, glass?: GlassRelay): Problem[] {
   const s = amount(sensorOffsetMm ?? 0);
-  const f = relayFocalLength(relay);
+  const f = relayFocalLength(relay, glass);
   if ((s === 0 && spread(sensorOffsetMm) === 0) || !Number.isFinite(f)) return [];
-  const z = amount(infinitySpaceMm) - amount(objective.exitPupilFromShoulderMm ?? 0) + amount(relay.frontPrincipalPlaneFromRimMm ?? 0);
+  const z =
+    amount(infinitySpaceMm) -
+    amount(objective.exitPupilFromShoulderMm ?? 0) +
+    amount(relay.frontPrincipalPlaneFromRimMm ?? glass?.frontPrincipalPlaneMm ?? 0);
   const play = hypot2(
     spread(infinitySpaceMm),
     objective.exitPupilFromShoulderMm === undefined ? 60 : spread(objective.exitPupilFromShoulderMm),

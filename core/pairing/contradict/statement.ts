@@ -1,6 +1,7 @@
 import { type Problem, shown } from '../../errors.ts';
 import { amount, type QuantityInput } from '../../parts/quantity.ts';
 import { MM_PER_M } from '../../units.ts';
+import type { GlassRelay } from '../glassworks.ts';
 import type { Pairing } from '../schema.ts';
 
 /** Two statements of one thing may differ by this much before they contradict each other. */
@@ -18,6 +19,6 @@ export const problem = (code: string, path: string, given: unknown, message: str
   expected,
 });
 
-/** As it was told, in mm; Infinity where it was not. */
-export const relayFocalLength = ({ focalLengthMm: f, powerDioptre: P }: Pairing['relay']): number =>
-  f !== undefined ? amount(f) : P !== undefined ? MM_PER_M / amount(P) : Number.POSITIVE_INFINITY;
+/** As it was told, else as its glass comes to, in mm; Infinity where neither is known. */
+export const relayFocalLength = ({ focalLengthMm: f, powerDioptre: P }: Pairing['relay'], glass?: GlassRelay): number =>
+  f !== undefined ? amount(f) : P !== undefined ? MM_PER_M / amount(P) : (glass?.focalLengthMm ?? Number.POSITIVE_INFINITY);

@@ -24,7 +24,7 @@ describe('pairings abreast', () => {
   it('tell each pairing as its own report does, and differences against the first', () => {
     const others = [pairing, { ...pairing, relay: relay(250) }, { ...pairing, infinitySpaceMm: 100 }];
     const { reports, differences } = compare(others);
-    expect(reports).toEqual(others.map(report));
+    expect(reports).toEqual(others.map((pairing) => report(pairing)));
     expect(differences.map((d) => [d.from, d.of])).toEqual([
       [0, 1],
       [0, 2],
@@ -68,7 +68,7 @@ describe('pairings abreast', () => {
       },
       { objective: shared, relay: { kind: 'camera-lens', focalLengthMm: 135, fNumber: 4 }, sensor, infinitySpaceMm: 30 },
     ];
-    const [a, b] = two.map(evaluate) as [Evaluation, Evaluation];
+    const [a, b] = two.map((pairing) => evaluate(pairing)) as [Evaluation, Evaluation];
     const r = random(5);
     const draw = (): number => {
       const at = new Map<string, number>();

@@ -1,0 +1,99 @@
+import type { SharpFocus } from '../pairing/schema.ts';
+import { capital, percent, short } from '../words.ts';
+import { type BestPlace, bestPlace, blurAt, contrastOf } from './best.ts';
+import type { Judging } from './judging.ts';
+import { standing } from './sides.ts';
+import { type SpacingPoint, spacingPoint } from './spacing.ts';
+
+/** Both ways round over the infinity space, with what to make of it. */
+export interface Advice {
+  /** As listed, and turned round: the points by growing infinity space. */
+  readonly ways: readonly [Over, Over];
+  /** Which of the two is better. */
+  readonly better: 0 | 1;
+  /** As it stands now. */
+  readonly now: SpacingPoint;
+  /** What to do, in words; every number in it stands in the points. */
+  readonly sentence: string;
+}
+
+export interface Over {
+  readonly reversed: boolean;
+  /** 'weak side first, male thread toward the objective'. */
+  readonly standing: string;
+  readonly points: readonly SpacingPoint[];
+  readonly best: BestPlace;
+}
+
+/** Ways round whose best contrasts differ by less than this part are as good as each other. */
+const TIE = 0.02;
+/** Light worth a word, of the middle's. */
+const LIGHT = 0.01;
+
+export function adviceOf(judging: Judging, points: readonly (readonly [SpacingPoint, SpacingPoint])[], infinitySpaceMm: number): Advice {
+  const over = (i: 0 | 1): Over => {
+    const own = points.map((pair) => pair[i]);
+    const way = judging.ways[i];
+    return { reversed: way.reversed, standing: standing(way.lens, way.reversed), points: own, best: bestPlace(own, judging.focus) };
+  };
+  const ways = [over(0), over(1)] as const;
+  const better = ways[0].best.contrast >= ways[1].best.contrast ? 0 : 1;
+  const now = spacingPoint(judging, judging.ways[judging.reversed ? 1 : 0], infinitySpaceMm);
+  return { ways, better, now, sentence: sentenceOf(judging, ways, better, now) };
+}
+
+function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1, now: SpacingPoint): string {
+  const [good, other] = [ways[better], ways[better === 0 ? 1 : 0]];
+  const { focus, reversed, criterion } = judging;
+  const { best } = good;
+  const tie = other.best.contrast >= (1 - TIE) * best.contrast;
+  const turned = !tie && reversed !== good.reversed;
+  const stands = tie ? ways[reversed ? 1 : 0] : good;
+  const target = stands.best;
+  const [least, greatest] = target.withinMm;
+  const inside = !turned && now.infinitySpaceMm >= least && now.infinitySpaceMm <= greatest;
+  const at = `${short(target.point.infinitySpaceMm)} mm`;
+  const first = inside
+    ? `It stands well: ${stands.standing}, ${short(now.infinitySpaceMm)} mm from the objective's shoulder`
+    : turned
+      ? `Turn it round, ${stands.standing}, and set it ${at} from the objective's shoulder`
+      : `Leave it ${stands.standing}, and set it ${at} from the objective's shoulder`;
+  const judged = inside ? now : target.point;
+  const here = (point: SpacingPoint): string => blurred(point, focus);
+  return [
+    `${first}: the worst point of the picture ${here(judged)}.`,
+    inside ? '' : `${turned ? 'As it stands' : `At ${short(now.infinitySpaceMm)} mm`} it ${here(now)}.`,
+    otherWay(ways, stands, other, tie, focus),
+    `Between ${short(least)} and ${short(greatest)} mm it is within a tenth of the best.`,
+    light(target.point, now, inside),
+    contrastOf(judged, focus) < criterion
+      ? `That is softer than the ${percent(criterion)} that counts as sharp: only the middle of the picture is.`
+      : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+function blurred(point: SpacingPoint, focus: SharpFocus): string {
+  const blur = blurAt(point, focus);
+  return `keeps ${percent(contrastOf(point, focus))} of its contrast${blur === undefined ? '' : ` and blurs to ${short(blur)} µm`}`;
+}
+
+/** What the way round that is not advised comes to, at any space looked at. */
+function otherWay(ways: readonly [Over, Over], stands: Over, worse: Over, tie: boolean, focus: SharpFocus): string {
+  if (tie) return 'The other way round is as good.';
+  const blurs = worse.points.flatMap((p) => blurAt(p, focus) ?? []);
+  const [first, last] = [worse.points[0], worse.points.at(-1)];
+  if (!first || !last || blurs.length === 0 || ways.length < 2 || stands === worse) return '';
+  const side = firstSideWords(worse);
+  const [low, high] = [Math.min(...blurs), Math.max(...blurs)];
+  const span = short(low) === short(high) ? short(low) : `${short(high)} to ${short(low)}`;
+  return `${capital(side)} the blur is ${span} µm anywhere from ${short(first.infinitySpaceMm)} to ${short(last.infinitySpaceMm)} mm.`;
+}
+
+const firstSideWords = ({ standing: words }: Over): string => words.split(',')[0] as string;
+
+function light(target: SpacingPoint, now: SpacingPoint, inside: boolean): string {
+  if (inside || Math.abs(target.cornerLight - now.cornerLight) < LIGHT) return '';
+  return `The corner gets ${percent(target.cornerLight)} of the light there, ${percent(now.cornerLight)} now.`;
+}

@@ -1,0 +1,94 @@
+import { coloursOf, spectrumOf } from '../contrast/colours.ts';
+import type { Setting } from '../contrast/field.ts';
+import type { Colours } from '../contrast/pairs.ts';
+import { sharpDetail } from '../pairing/coverage.ts';
+import { bareRigOf, type Evaluation, raw, stopsOf } from '../pairing/evaluate.ts';
+import { DEFAULTS, type SharpFocus } from '../pairing/schema.ts';
+import { diagonalOf } from '../parts/sensor.ts';
+import { type Rig, type SeenStops, scaleOf, seenStops } from '../pupil/stops.ts';
+import { type Cardinal, cardinal } from '../trace/cardinal.ts';
+import { type Lens, reversed } from '../trace/lens.ts';
+import { type Prescription, prescription } from '../trace/prescription.ts';
+
+/** A lens one way round, in the light that it is judged in. */
+export interface WayRound {
+  readonly reversed: boolean;
+  readonly lens: Lens;
+  readonly colours: Colours;
+  /** At the pairing's wavelength, which focus and spots refer to. */
+  readonly prescribed: Prescription;
+  readonly cardinal: Cardinal;
+}
+
+/** What a pairing's glass is judged by, and where it may stand. */
+export interface Judging {
+  /** As listed, and the other way round. */
+  readonly ways: readonly [WayRound, WayRound];
+  /** The way round in which it stands. */
+  readonly reversed: boolean;
+  readonly rig: Rig;
+  /** Half of the diagonal that is to be sharp, on the sensor. */
+  readonly cornerMm: number;
+  /** On the sensor, lp/mm. */
+  readonly frequency: number;
+  readonly wavelengthNm: number;
+  readonly criterion: number;
+  readonly focus: SharpFocus;
+}
+
+/**
+ * The judging of a pairing with a lens in its relay's place.
+ *
+ * @param lens as listed, whichever way round the relay stands
+ * @param cornerMm how far from the middle the picture is to be sharp; the sensor's corner where absent
+ */
+export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagonalOf(evaluation.pairing.sensor) / 2): Judging {
+  const { pairing, sheet } = evaluation;
+  const { wavelengthNm = DEFAULTS.wavelengthNm, sharp, relay } = pairing;
+  const spectrum = spectrumOf(sharp?.spectrum ?? DEFAULTS.sharpSpectrum, wavelengthNm);
+  const way = (turned: boolean): WayRound => {
+    const standing = turned ? reversed(lens) : lens;
+    const prescribed = prescription(standing, wavelengthNm);
+    return {
+      reversed: turned,
+      lens: standing,
+      colours: coloursOf(standing, spectrum, wavelengthNm),
+      prescribed,
+      cardinal: cardinal(prescribed),
+    };
+  };
+  return {
+    ways: [way(false), way(true)],
+    reversed: relay.reversed ?? false,
+    rig: stopsOf(sheet)?.rig ?? bareRigOf(sheet),
+    cornerMm,
+    frequency: raw(sheet, sharpDetail) as number,
+    wavelengthNm,
+    criterion: sharp?.relativeContrast ?? DEFAULTS.relativeContrast,
+    focus: sharp?.focus ?? DEFAULTS.sharpFocus,
+  };
+}
+
+/** The rig with the lens one way round at an infinity space. */
+export const rigAt = ({ rig }: Judging, way: WayRound, infinitySpaceMm: number): Rig => ({
+  ...rig,
+  infinitySpaceMm,
+  principalPlaneFromRimMm: way.cardinal.frontPrincipalPlaneMm,
+  relayFocalLengthMm: way.cardinal.effectiveFocalLengthMm,
+});
+
+/** What contrast is worked out from there, and the height on the sensor per unit of slope. */
+export function settingAt(
+  judging: Judging,
+  way: WayRound,
+  infinitySpaceMm: number,
+): Setting & { readonly discs: SeenStops; readonly scaleMm: number } {
+  const rig = rigAt(judging, way, infinitySpaceMm);
+  return {
+    colours: way.colours,
+    discs: seenStops(rig),
+    pupilDistanceMm: infinitySpaceMm - rig.exitPupilFromShoulderMm,
+    frequency: judging.frequency,
+    scaleMm: scaleOf(rig),
+  };
+}

@@ -1,0 +1,84 @@
+import { bestFocus, type FieldPoint, fieldPoint } from '../contrast/field.ts';
+import { contrastAt } from '../contrast/through-focus.ts';
+import { relativeIllumination } from '../pupil/illumination.ts';
+import { mappingFactor } from '../trace/mapping.ts';
+import { type Judging, settingAt, type WayRound } from './judging.ts';
+import { FIELD_POINTS, type SpacingPoint, spacingPoint } from './spacing.ts';
+import { type SpotDiagram, spotDiagram } from './spots.ts';
+
+/** A point of the picture at one focus. Contrasts are at the judged detail, over that of the same beam without aberrations. */
+export interface Focused {
+  readonly sagittal: number;
+  readonly tangential: number;
+  readonly spot: SpotDiagram;
+}
+
+/** A point of the picture that gets light. */
+export interface SeenPoint {
+  /** At the one flat focus of the picture, and at the point's own best. */
+  readonly oneFrame: Focused;
+  readonly stack: Focused;
+  /** The point's own best focus from the paraxial one, mm; positive: farther from the relay. */
+  readonly focusMm: number;
+  readonly light: number;
+  /** What the way in which the relay maps angles does to the light besides. */
+  readonly mappingFactor: number;
+}
+
+/** The relay's glass where it stands. */
+export interface Study {
+  readonly way: WayRound;
+  /** The whole picture's worst contrast and blur, and its corner's light. */
+  readonly worst: SpacingPoint;
+  readonly pupilDistanceMm: number;
+  /** The detail judged, lp/mm on the sensor. */
+  readonly frequency: number;
+  /** From the middle to the corner. */
+  readonly points: readonly { readonly radiusMm: number; readonly slope: number; readonly seen?: SeenPoint }[];
+  /** The flat focus that serves the worst point best, mm from the paraxial focus. */
+  readonly flatFocusMm: number;
+  /** From the nearest to the farthest of the points' own best foci, on the sensor's side, mm. */
+  readonly fieldCurvatureMm: number;
+}
+
+/** The lens as it stands at an infinity space. */
+export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
+  const way = judging.ways[judging.reversed ? 1 : 0];
+  const setting = settingAt(judging, way, infinitySpaceMm);
+  const near = way.cardinal.backFocalLengthMm;
+  const fields = Array.from({ length: FIELD_POINTS }, (_, i) => {
+    const radiusMm = (judging.cornerMm * i) / (FIELD_POINTS - 1);
+    return { radiusMm, slope: radiusMm / setting.scaleMm, point: fieldPoint(setting, radiusMm / setting.scaleMm) };
+  });
+  const known = fields.flatMap(({ point }) => point ?? []);
+  const flat = bestFocus(known).focusMm;
+  const own = new Map(known.map((point) => [point, bestFocus([point]).focusMm]));
+  const focused = (point: FieldPoint, focus: number): Focused | undefined => {
+    const spot = spotDiagram(setting, point.slope, near + focus);
+    return spot && { sagittal: contrastAt(point.sagittal, focus), tangential: contrastAt(point.tangential, focus), spot };
+  };
+  const points = fields.map(({ radiusMm, slope, point }) => {
+    const focusMm = point && own.get(point);
+    const oneFrame = point && focused(point, flat);
+    const stack = point && focused(point, focusMm ?? flat);
+    if (focusMm === undefined || !oneFrame || !stack) return { radiusMm, slope };
+    const seen: SeenPoint = {
+      oneFrame,
+      stack,
+      focusMm,
+      light: relativeIllumination(setting.discs, slope),
+      mappingFactor: mappingFactor(way.prescribed, setting.pupilDistanceMm, slope, way.cardinal.effectiveFocalLengthMm),
+    };
+    return { radiusMm, slope, seen };
+  });
+  const foci = [...own.values()];
+  return {
+    way,
+    worst: spacingPoint(judging, way, infinitySpaceMm),
+    pupilDistanceMm: setting.pupilDistanceMm,
+    frequency: judging.frequency,
+    points,
+    flatFocusMm: flat,
+    fieldCurvatureMm: foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0,
+  };
+}
