@@ -1,6 +1,7 @@
 import type { SharpFocus } from '../pairing/schema.ts';
+import { UM_PER_MM } from '../units.ts';
 import { capital, percent, short } from '../words.ts';
-import { type BestPlace, bestPlace, blurAt, contrastOf } from './best.ts';
+import { type BestPlace, bestPlace, blurAt, contrastOf, GOOD } from './best.ts';
 import type { Judging } from './judging.ts';
 import { standing } from './sides.ts';
 import { type SpacingPoint, spacingPoint } from './spacing.ts';
@@ -51,7 +52,7 @@ function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1
   const stands = tie ? ways[reversed ? 1 : 0] : good;
   const target = stands.best;
   const [least, greatest] = target.withinMm;
-  const inside = !turned && now.infinitySpaceMm >= least && now.infinitySpaceMm <= greatest;
+  const inside = !turned && contrastOf(now, focus) >= GOOD * target.contrast;
   const at = `${short(target.point.infinitySpaceMm)} mm`;
   const first = inside
     ? `It stands well: ${stands.standing}, ${short(now.infinitySpaceMm)} mm from the objective's shoulder`
@@ -59,12 +60,13 @@ function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1
       ? `Turn it round, ${stands.standing}, and set it ${at} from the objective's shoulder`
       : `Leave it ${stands.standing}, and set it ${at} from the objective's shoulder`;
   const judged = inside ? now : target.point;
-  const here = (point: SpacingPoint): string => blurred(point, focus);
+  const apart = short(UM_PER_MM / (judging.frequency * judging.magnification), 2);
+  const here = (point: SpacingPoint, of = 'it'): string => blurred(point, focus, of);
   return [
-    `${first}: the worst point of the picture ${here(judged)}.`,
+    `${first}: the worst point of the picture ${here(judged, `the contrast of lines ${apart} µm apart at the subject`)}.`,
     inside ? '' : `${turned ? 'As it stands' : `At ${short(now.infinitySpaceMm)} mm`} it ${here(now)}.`,
     otherWay(ways, stands, other, tie, focus),
-    `Between ${short(least)} and ${short(greatest)} mm it is within a tenth of the best.`,
+    `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`,
     light(target.point, now, inside),
     contrastOf(judged, focus) < criterion
       ? `That is softer than the ${percent(criterion)} that counts as sharp: only the middle of the picture is.`
@@ -74,9 +76,9 @@ function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1
     .join(' ');
 }
 
-function blurred(point: SpacingPoint, focus: SharpFocus): string {
+function blurred(point: SpacingPoint, focus: SharpFocus, of: string): string {
   const blur = blurAt(point, focus);
-  return `keeps ${percent(contrastOf(point, focus))} of its contrast${blur === undefined ? '' : ` and blurs to ${short(blur)} µm`}`;
+  return `${blur === undefined ? '' : `blurs to ${short(blur)} µm and `}keeps ${percent(contrastOf(point, focus))} of ${of}`;
 }
 
 /** What the way round that is not advised comes to, at any space looked at. */

@@ -117,7 +117,7 @@ function sentenceOf(
   const [least, greatest] = [Math.min(...contrasts), Math.max(...contrasts)];
   const places = tried.map((t) => t.best[agreed].point.infinitySpaceMm);
   const where = spaces
-    ? `between ${short(spaces[0])} and ${short(spaces[1])} mm every one of them is within a tenth of its best`
+    ? `between ${Math.round(spaces[0])} and ${Math.round(spaces[1])} mm every one of them is within a tenth of its best`
     : `they do not agree how far from the objective: their best places lie from ${short(Math.min(...places))} to ${short(Math.max(...places))} mm`;
   return (
     `${capital(threadOf(agreed === 1))}: all ${n} lenses of this class that were worked out agree on that, and ${where}. ` +

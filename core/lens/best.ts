@@ -11,7 +11,7 @@ export interface BestPlace {
 }
 
 /** Contrast this much lower than the best still counts as good. */
-const GOOD = 0.9;
+export const GOOD = 0.9;
 
 export const contrastOf = (point: SpacingPoint, focus: SharpFocus): number => (focus === 'stack' ? point.stack : point.oneFrame);
 export const blurAt = (point: SpacingPoint, focus: SharpFocus): number | undefined =>
@@ -21,10 +21,14 @@ export const blurAt = (point: SpacingPoint, focus: SharpFocus): number | undefin
 export function bestPlace(points: readonly SpacingPoint[], focus: SharpFocus): BestPlace {
   const contrasts = points.map((p) => contrastOf(p, focus));
   const best = contrasts.indexOf(Math.max(...contrasts));
-  const good = (i: number): boolean => (contrasts[i] ?? -1) >= GOOD * (contrasts[best] as number);
-  let [from, to] = [best, best];
-  while (good(from - 1)) from--;
-  while (good(to + 1)) to++;
+  const margin = (i: number): number => (contrasts[i] as number) - GOOD * (contrasts[best] as number);
   const space = (i: number): number => (points[i] as SpacingPoint).infinitySpaceMm;
-  return { point: points[best] as SpacingPoint, contrast: contrasts[best] as number, withinMm: [space(from), space(to)] };
+  /** Where the contrast has fallen by a tenth, between two points by a straight line, or the last place looked at. */
+  const end = (towards: 1 | -1): number => {
+    let i = best;
+    while (i + towards in contrasts && margin(i + towards) >= 0) i += towards;
+    const beyond = i + towards;
+    return beyond in contrasts ? space(i) + (margin(i) / (margin(i) - margin(beyond))) * (space(beyond) - space(i)) : space(i);
+  };
+  return { point: points[best] as SpacingPoint, contrast: contrasts[best] as number, withinMm: [end(-1), end(1)] };
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../errors.ts';
 import type { GlassRelay, Glassworks } from '../pairing/glassworks.ts';
+import { BOUNDS } from '../parts/quantity.ts';
 import type { Relay } from '../parts/relay.ts';
 import { rangeOf } from '../trace/lens.ts';
 import { glassRelay } from './glass-relay.ts';
@@ -36,14 +37,16 @@ function madeOf(relay: Relay, wavelengthNm: number): GlassRelay | readonly Probl
       },
     ];
   const made = glassRelay(lens, wavelengthNm);
-  if (made.focalLengthMm > 0 && Number.isFinite(made.focalLengthMm)) return made;
+  const [shortest, longest] = BOUNDS.focalLengthMm;
+  if (made.focalLengthMm >= shortest && made.focalLengthMm <= longest) return made;
+  const f = Number(made.focalLengthMm.toPrecision(4));
   return [
     {
       path: '/relay/glass',
-      code: 'noPower',
-      message: 'does not gather light: it has no positive focal length',
-      given: 'these radii',
-      expected: 'a lens with positive power',
+      code: 'noFocus',
+      message: Number.isFinite(f) ? `comes to a focal length of ${f} mm` : 'has no power at all',
+      given: 'these surfaces',
+      expected: `a lens that gathers light, of ${shortest} to ${longest} mm`,
     },
   ];
 }

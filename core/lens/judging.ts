@@ -2,7 +2,10 @@ import { coloursOf, spectrumOf } from '../contrast/colours.ts';
 import type { Setting } from '../contrast/field.ts';
 import type { Colours } from '../contrast/pairs.ts';
 import { sharpDetail } from '../pairing/coverage.ts';
+import { depthOfFieldUm } from '../pairing/depth-of-field.ts';
 import { bareRigOf, type Evaluation, raw, stopsOf } from '../pairing/evaluate.ts';
+import { systemMagnification } from '../pairing/first-order.ts';
+import { pixelPitchUm } from '../pairing/resolution.ts';
 import { DEFAULTS, type SharpFocus } from '../pairing/schema.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import { type Rig, type SeenStops, scaleOf, seenStops } from '../pupil/stops.ts';
@@ -34,6 +37,11 @@ export interface Judging {
   readonly wavelengthNm: number;
   readonly criterion: number;
   readonly focus: SharpFocus;
+  readonly magnification: number;
+  /** Of the subject, for one frame, µm. */
+  readonly depthOfFieldUm: number;
+  /** Absent where the pixels are not known. */
+  readonly pixelUm?: number;
 }
 
 /**
@@ -57,6 +65,7 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagona
       cardinal: cardinal(prescribed),
     };
   };
+  const pitch = raw(sheet, pixelPitchUm);
   return {
     ways: [way(false), way(true)],
     reversed: relay.reversed ?? false,
@@ -64,6 +73,9 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagona
     cornerMm,
     frequency: raw(sheet, sharpDetail) as number,
     wavelengthNm,
+    magnification: raw(sheet, systemMagnification) as number,
+    depthOfFieldUm: raw(sheet, depthOfFieldUm) as number,
+    ...(typeof pitch === 'number' ? { pixelUm: pitch } : {}),
     criterion: sharp?.relativeContrast ?? DEFAULTS.relativeContrast,
     focus: sharp?.focus ?? DEFAULTS.sharpFocus,
   };

@@ -1,7 +1,9 @@
 import { bestFocus, type FieldPoint, fieldPoint } from '../contrast/field.ts';
 import { contrastAt } from '../contrast/through-focus.ts';
 import { relativeIllumination } from '../pupil/illumination.ts';
+import { cardinal } from '../trace/cardinal.ts';
 import { mappingFactor } from '../trace/mapping.ts';
+import { MM_PER_NM, UM_PER_MM } from '../units.ts';
 import { type Judging, settingAt, type WayRound } from './judging.ts';
 import { FIELD_POINTS, type SpacingPoint, spacingPoint } from './spacing.ts';
 import { type SpotDiagram, spotDiagram } from './spots.ts';
@@ -37,8 +39,16 @@ export interface Study {
   readonly points: readonly { readonly radiusMm: number; readonly slope: number; readonly seen?: SeenPoint }[];
   /** The flat focus that serves the worst point best, mm from the paraxial focus. */
   readonly flatFocusMm: number;
-  /** From the nearest to the farthest of the points' own best foci, on the sensor's side, mm. */
+  /** From the nearest to the farthest of the points' own best foci: on the sensor's side, mm, and as depth at the subject, µm. */
   readonly fieldCurvatureMm: number;
+  readonly curvatureAtSubjectUm: number;
+  /** Frames that this depth adds to a stack. */
+  readonly extraFrames: number;
+  /** Paraxial focus of each wavelength of the light from that of the pairing's wavelength, mm; positive: farther from the relay. */
+  readonly axialColour: readonly { readonly wavelengthNm: number; readonly shiftMm: number }[];
+  /** Greatest lateral colour over the picture, µm on the sensor, and in pixels where they are known. */
+  readonly lateralColourUm: number;
+  readonly lateralColourPixels?: number;
 }
 
 /** The lens as it stands at an infinity space. */
@@ -57,7 +67,7 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     const spot = spotDiagram(setting, point.slope, near + focus);
     return spot && { sagittal: contrastAt(point.sagittal, focus), tangential: contrastAt(point.tangential, focus), spot };
   };
-  const points = fields.map(({ radiusMm, slope, point }) => {
+  const points = fields.map(({ radiusMm, slope, point }): Study['points'][number] => {
     const focusMm = point && own.get(point);
     const oneFrame = point && focused(point, flat);
     const stack = point && focused(point, focusMm ?? flat);
@@ -72,6 +82,9 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     return { radiusMm, slope, seen };
   });
   const foci = [...own.values()];
+  const fieldCurvatureMm = foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0;
+  const curvatureAtSubjectUm = (UM_PER_MM * fieldCurvatureMm) / judging.magnification ** 2;
+  const lateralColourUm = Math.max(0, ...points.map(({ seen }) => seen?.oneFrame.spot.lateralColourUm ?? 0));
   return {
     way,
     worst: spacingPoint(judging, way, infinitySpaceMm),
@@ -79,6 +92,14 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     frequency: judging.frequency,
     points,
     flatFocusMm: flat,
-    fieldCurvatureMm: foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0,
+    fieldCurvatureMm,
+    curvatureAtSubjectUm,
+    extraFrames: Math.ceil(curvatureAtSubjectUm / judging.depthOfFieldUm),
+    axialColour: way.colours.prescriptions.map((lens, c) => ({
+      wavelengthNm: (way.colours.wavelengthsMm[c] as number) / MM_PER_NM,
+      shiftMm: cardinal(lens).backFocalLengthMm - near,
+    })),
+    lateralColourUm,
+    ...(judging.pixelUm === undefined ? {} : { lateralColourPixels: lateralColourUm / judging.pixelUm }),
   };
 }

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { glassworks } from '../../../core/glassworks.ts';
 import {
   type Answer,
   contradictions,
@@ -8,7 +7,6 @@ import {
   numberIn,
   type Pairing,
   PairingError,
-  pairingSchema,
   report,
   sweep,
   workingOf,
@@ -16,27 +14,7 @@ import {
 import { cardinal } from '../../../core/trace/cardinal.ts';
 import { prescription } from '../../../core/trace/prescription.ts';
 import { BENT } from '../contrast/lenses.ts';
-
-const works = glassworks();
-const GLASS = { radiiMm: [1000, -54, -91], thicknessesMm: [11, 4], glasses: ['N-BK7', 'N-SF5'] };
-
-/** A 10x/0.28 with its pupil at the shoulder before a cemented lens of 198 mm and a full frame. */
-const pairingWith = (relay: object = {}, more: object = {}): Pairing =>
-  pairingSchema.parse({
-    objective: {
-      magnification: 10,
-      na: 0.28,
-      referenceFocalLengthMm: 200,
-      fieldNumberMm: 24,
-      exitPupilFromShoulderMm: { value: 0, origin: 'measured' },
-    },
-    relay: { kind: 'supplementary', clearApertureMm: 54, glass: GLASS, ...relay },
-    sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 4 },
-    infinitySpaceMm: 85,
-    wavelengthNm: 587.5618,
-    sharp: { spectrum: 'one wavelength' },
-    ...more,
-  });
+import { GLASS, pairingWith, works } from './rigs.ts';
 
 const known = (answer: Answer): number => {
   const value = numberIn(answer);
@@ -141,7 +119,7 @@ describe("a relay's glass in a pairing", () => {
 
   test('is refused by its very field where it cannot be', () => {
     expect(problems(pairingWith({ glass: { ...GLASS, glasses: ['N-BK7', 'crown'] } }))).toEqual(['/relay/glass/glasses/1 unknownGlass']);
-    expect(problems(pairingWith({ glass: { ...GLASS, radiiMm: [-1000, 54, 91] } }))).toEqual(['/relay/glass noPower']);
+    expect(problems(pairingWith({ glass: { ...GLASS, radiiMm: [-1000, 54, 91] } }))).toEqual(['/relay/glass noFocus']);
     expect(problems(pairingWith({}, { wavelengthNm: 330 }))).toEqual(['/wavelengthNm outOfRange']);
     expect(() => report(pairingWith({ glass: { ...GLASS, thicknessesMm: [11] } }), works)).toThrow(PairingError);
     expect(() => report(pairingWith())).toThrow(TypeError);

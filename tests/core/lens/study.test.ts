@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { diffractionMtf } from '../../../core/diffraction/mtf.ts';
+import { contrastAgainstDetail, studyOf } from '../../../core/glassworks.ts';
+import { numberIn, report } from '../../../core/index.ts';
+import { judgingIn, pairingWith, works } from './rigs.ts';
+
+describe('the glass where it stands', () => {
+  const judging = judgingIn(pairingWith());
+  const study = studyOf(judging, 85);
+
+  test('is told from the middle to the corner', () => {
+    expect(study.points.map((p) => p.radiusMm)[0]).toBe(0);
+    expect(study.points.at(-1)?.radiusMm).toBeCloseTo(Math.hypot(36, 24) / 2, 12);
+    expect(study.points.every((p) => p.seen)).toBe(true);
+  });
+
+  test('agrees with the sharp circle: inside it every point passes the criterion, at its border the corner fails', () => {
+    const circle = numberIn(report(pairingWith(), works).figures.sharpCircleMm) as number;
+    const inside = studyOf(judgingIn(pairingWith(), 0.999 * (circle / 2)), 85);
+    const outside = studyOf(judgingIn(pairingWith(), 1.003 * (circle / 2)), 85);
+    expect(inside.worst.oneFrame).toBeGreaterThan(0.8 - 2e-3);
+    expect(outside.worst.oneFrame).toBeLessThan(0.8 + 2e-3);
+  });
+
+  test('has one flat focus that no point likes better than its own', () => {
+    for (const { seen } of study.points) {
+      if (!seen) continue;
+      const worse = (f: typeof seen.oneFrame): number => Math.min(f.sagittal, f.tangential);
+      expect(worse(seen.stack)).toBeGreaterThanOrEqual(worse(seen.oneFrame) - 1e-4);
+    }
+    expect(study.worst.oneFrame).toBeCloseTo(
+      Math.min(...study.points.map(({ seen }) => Math.min(seen?.oneFrame.sagittal ?? 0, seen?.oneFrame.tangential ?? 0))),
+      6,
+    );
+  });
+
+  test('tells the curved field as depth at the subject and in frames', () => {
+    const m = judging.magnification;
+    expect(study.curvatureAtSubjectUm).toBeCloseTo((1000 * study.fieldCurvatureMm) / (m * m), 12);
+    expect(study.extraFrames).toBe(Math.ceil(study.curvatureAtSubjectUm / judging.depthOfFieldUm));
+    const foci = study.points.flatMap(({ seen }) => seen?.focusMm ?? []);
+    expect(study.fieldCurvatureMm).toBeCloseTo(Math.max(...foci) - Math.min(...foci), 12);
+    expect(study.fieldCurvatureMm).toBeGreaterThan(0.1);
+  });
+
+  test('has no colour in one wavelength, and in white light that of its glasses', () => {
+    expect(study.lateralColourUm).toBe(0);
+    expect(study.axialColour).toEqual([{ wavelengthNm: expect.closeTo(587.5618, 9), shiftMm: 0 }]);
+    const white = studyOf(judgingIn(pairingWith({}, { sharp: {} })), 85);
+    expect(white.lateralColourUm).toBeGreaterThan(1);
+    expect(white.lateralColourPixels).toBeCloseTo(white.lateralColourUm / 4, 12);
+    expect(white.axialColour).toHaveLength(5);
+    // An achromat's blue and red ends both focus beyond the green.
+    expect(Math.min(white.axialColour[0]?.shiftMm ?? 0, white.axialColour.at(-1)?.shiftMm ?? 0)).toBeGreaterThan(0);
+  });
+
+  test('gives contrast against detail: the perfect pupil in closed form, the relay below it, the pixel beside it', () => {
+    const f = study.way.cardinal.effectiveFocalLengthMm;
+    const curve = contrastAgainstDetail(judging, {
+      infinitySpaceMm: 85,
+      radiusMm: 0,
+      focusMm: study.flatFocusMm,
+      magnification: judging.magnification,
+      pixelMm: 0.004,
+      frequencies: [1, 20, 50, 80, 200],
+    });
+    expect(curve).toHaveLength(4);
+    for (const p of curve) {
+      expect(Math.abs(p.perfect - diffractionMtf((p.imageLpPerMm * 587.5618e-6 * f) / 11.2))).toBeLessThan(1e-3);
+      expect(Math.max(p.sagittal, p.tangential)).toBeLessThanOrEqual(p.perfect + 1e-9);
+      expect(p.objectLpPerMm).toBeCloseTo(p.imageLpPerMm * judging.magnification, 10);
+      expect(p.pixel).toBeCloseTo(Math.sin(Math.PI * 0.004 * p.imageLpPerMm) / (Math.PI * 0.004 * p.imageLpPerMm), 10);
+    }
+  });
+
+  test('says of a point without light that it is not seen', () => {
+    const dark = studyOf(judgingIn(pairingWith({ clearApertureMm: 8 })), 120);
+    expect(dark.points.at(-1)?.seen).toBeUndefined();
+    expect(dark.worst).toMatchObject({ oneFrame: 0, stack: 0, cornerLight: 0 });
+    expect(dark.worst.oneFrameBlurUm).toBeUndefined();
+  });
+});
