@@ -19,7 +19,16 @@ export default defineConfig({
   root: 'web',
   plugins: [withoutJsonSchema],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // What the page starts with, in one file: split by who else uses it, it would be several, and larger.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+  },
+  worker: { format: 'es' },
   // The Host stays the page's own, so that the server sees page and request to be of one origin.
   server: { proxy: { '/api': { target: 'http://127.0.0.1:8787', changeOrigin: false } } },
 });

@@ -2,13 +2,13 @@ import { type Assumption, nameOf, short } from '../core/index.ts';
 import { Lead } from './fields/lead.tsx';
 import { calledAt, fieldAt } from './fields/names.ts';
 import { fault } from './state/address.ts';
-import { report, told } from './state/draft.ts';
+import { awaited, report, told } from './state/draft.ts';
 import { complaint } from './state/words.ts';
 
 /** The answer in words, what it rests on, and what to mind. */
 export function Answer() {
   const { sentence, assumptions, cautions } = report.value;
-  const wrong = told.value;
+  const stale = told.value.length > 0 || awaited.value !== 'nothing';
   return (
     <section class="answer" aria-label="The answer">
       {fault.value && (
@@ -16,21 +16,11 @@ export function Answer() {
           This link could not be shown: {fault.value.replace(/\.$/, '')}. What stands here is the opening example.
         </p>
       )}
-      <p class={`sentence${wrong.length > 0 ? ' stale' : ''}`} aria-live="polite">
+      <p class={`sentence${stale ? ' stale' : ''}`} aria-live="polite">
         {sentence}
       </p>
-      {wrong.length > 0 && (
-        <div class="notice" role="status">
-          <p>This is the answer as of before the error:</p>
-          <ul>
-            {wrong.map((problem) => (
-              <li key={`${problem.path}${problem.code}`}>
-                <Lead path={problem.path}>{calledAt(problem.path)}</Lead>: {complaint(problem)}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <Awaited />
+      <Broken />
       <Rests assumptions={assumptions} />
       {cautions.length > 0 && (
         <ul class="cautions">
@@ -40,6 +30,35 @@ export function Answer() {
         </ul>
       )}
     </section>
+  );
+}
+
+/** What is wrong with what stands in the fields. */
+export function Broken() {
+  if (told.value.length === 0) return null;
+  return (
+    <div class="notice" role="status">
+      <p>This is the answer as of before the error:</p>
+      <ul>
+        {told.value.map((problem) => (
+          <li key={`${problem.path}${problem.code}`}>
+            <Lead path={problem.path}>{calledAt(problem.path)}</Lead>: {complaint(problem)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** Said while the answer to a relay with glass is awaited, and when it cannot come. */
+export function Awaited() {
+  if (awaited.value === 'nothing') return null;
+  return (
+    <p class="notice" role="status">
+      {awaited.value === 'glass'
+        ? 'What traces the relay’s glass is being fetched: this is the answer as of before.'
+        : 'What traces the relay’s glass could not be fetched: this is the answer as of before. Load the page again to try once more; what you put in stays.'}
+    </p>
   );
 }
 

@@ -1,13 +1,14 @@
 import { useState } from 'preact/hooks';
 import { answered } from './state/draft.ts';
 import { linkTo } from './state/link.ts';
+import { searchOf, view } from './state/view.ts';
 
 /** Puts the pairing's link on the clipboard; where the browser will not, shows it to be copied by hand. */
 export function CopyLink() {
   const [said, setSaid] = useState('');
   const [shown, setShown] = useState('');
   const copy = async (): Promise<void> => {
-    const link = `${location.origin}${location.pathname}${linkTo(answered.value.pairing)}`;
+    const link = `${location.origin}${location.pathname}${searchOf(view.value)}${linkTo(answered.value.pairing)}`;
     try {
       await navigator.clipboard.writeText(link);
       setShown('');

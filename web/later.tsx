@@ -1,8 +1,8 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-/** A part of the page that is fetched once the rest stands. Without it the rest still answers. */
-export function Later({ load }: { load: () => Promise<ComponentType> }) {
+/** A part of the page that is fetched when it is wanted. Without it the rest still answers. */
+export function Later({ load, what }: { load: () => Promise<ComponentType>; what: string }) {
   const [Part, setPart] = useState<ComponentType | undefined>(undefined);
   const [missing, setMissing] = useState(false);
   useEffect(() => {
@@ -11,6 +11,6 @@ export function Later({ load }: { load: () => Promise<ComponentType> }) {
       () => setMissing(true),
     );
   }, [load]);
-  if (missing) return <p class="hint">The curves could not be fetched: load the page again for them.</p>;
+  if (missing) return <p class="hint">{what} could not be fetched: load the page again to see it all.</p>;
   return Part ? <Part /> : null;
 }

@@ -1,46 +1,40 @@
-import { Answer } from './answer.tsx';
 import { CopyLink } from './copy-link.tsx';
-import { PARTS, Part } from './fields/part.tsx';
-import { Setting } from './fields/setting.tsx';
-import { Figures } from './figures/figures.tsx';
 import { Foot } from './foot.tsx';
 import { Later } from './later.tsx';
-import { LightPath } from './plates/light-path.tsx';
-import { SensorPlate } from './plates/sensor-plate.tsx';
+import { Nav } from './nav.tsx';
+import { PairingView } from './pairing-view.tsx';
+import { arriving } from './state/address.ts';
+import { view } from './state/view.ts';
 
-const curves = () => import('./charts/curves.tsx').then((piece) => piece.Curves);
+const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
 
-/** The Pairing view: the answer, the parts, the drawings, the figures. */
+/** The head with the views, the view that is open, the foot. */
 export function Page() {
   return (
     <>
       <header class="head">
         <h1>Pupilwalk</h1>
         <p>an objective, a relay, a camera, and what they do together</p>
+        <Nav />
         <CopyLink />
       </header>
       <main>
-        <Answer />
-        <div class="parts">
-          {PARTS.map((kind) => (
-            <Part key={kind.name} kind={kind} />
-          ))}
-        </div>
-        <Setting />
-        <section aria-labelledby="path-title">
-          <h2 id="path-title">The light path</h2>
-          <LightPath />
-        </section>
-        <div class="seen">
-          <section aria-labelledby="sensor-title">
-            <h2 id="sensor-title">On the sensor</h2>
-            <SensorPlate />
-          </section>
-          <Later load={curves} />
-        </div>
-        <Figures />
+        {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" /> : <PairingView />}
       </main>
       <Foot />
     </>
+  );
+}
+
+/** In the place of a pairing whose glass cannot be traced yet. */
+function Arriving() {
+  return (
+    <section class="answer" aria-label="The answer">
+      <p class="sentence stale" aria-live="polite">
+        {arriving.value === 'fetching'
+          ? 'This relay comes with its glass: what traces it is being fetched.'
+          : 'This relay comes with its glass, and what traces it could not be fetched. Load the page again to try once more; the link stays as it is.'}
+      </p>
+    </section>
   );
 }

@@ -1,7 +1,9 @@
 import { CornerLight } from './corner-light.tsx';
 import { FocalLengths } from './focal-lengths.tsx';
 
-/** Both curves, in a piece of their own that comes after the first answer. */
+/** What comes after the first answer, in one piece: both curves, and the figures in full. */
+export { Figures } from '../figures/figures.tsx';
+
 export function Curves() {
   return (
     <>

@@ -1,5 +1,5 @@
 import { Chart, LinearScale, LineController, LineElement, type Plugin, PointElement } from 'chart.js';
-import type { Band, Drawing, Mark } from './drawing.ts';
+import type { Area, Band, Drawing, Mark } from './drawing.ts';
 import type { Ink } from './ink.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale);
@@ -61,8 +61,12 @@ function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
           ...axis,
           type: 'linear',
           min: 0,
-          max: 106,
-          ticks: { ...axis.ticks, stepSize: 25, callback: (value) => `${value} %` },
+          max: 1.06 * (drawing.y.greatest ?? 100),
+          ticks: {
+            ...axis.ticks,
+            ...(drawing.y.greatest === undefined ? { stepSize: 25 } : { maxTicksLimit: 6 }),
+            callback: (value) => `${value} ${drawing.y.unit ?? '%'}`,
+          },
           title: { display: true, text: drawing.y.title, color: ink.ink, font },
         },
       },
@@ -75,6 +79,9 @@ function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
 function written(drawing: Drawing, ink: Ink): Plugin {
   return {
     id: 'written',
+    beforeDatasetsDraw(chart) {
+      for (const area of drawing.areas ?? []) drawArea(chart, area, ink);
+    },
     afterDraw(chart) {
       const { ctx } = chart;
       ctx.save();
@@ -88,8 +95,14 @@ function written(drawing: Drawing, ink: Ink): Plugin {
         ctx.font = `italic 14px ${ink.font}`;
         const x = px(chart, 'x', point.x);
         const y = px(chart, 'y', point.y);
-        if (label.side === 'before') placed(chart, ink, label.text, x - 8 - ctx.measureText(label.text).width, y - 2);
-        else placed(chart, ink, label.text, x + 8, y + 16);
+        const width = ctx.measureText(label.text).width;
+        const at = {
+          before: [x - 8 - width, y - 2],
+          after: [x + 8, y + 16],
+          over: [x - width / 2, y - 9],
+          under: [x - width / 2, y + 19],
+        } as const;
+        placed(chart, ink, label.text, ...at[label.side]);
       }
       ctx.restore();
     },
@@ -132,6 +145,28 @@ function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
   if (mark.along === 'x')
     placed(chart, ink, mark.text, at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
   else placed(chart, ink, mark.text, area.left + 6, at - 5);
+}
+
+const HATCH_PX = 5;
+
+/** Hatching between two lines. */
+function drawArea(chart: Chart, { lower, upper, lean }: Area, ink: Ink): void {
+  const { ctx, chartArea: area } = chart;
+  if (lower.length < 2) return;
+  ctx.save();
+  ctx.beginPath();
+  for (const { x, y } of [...upper, ...lower.toReversed()]) ctx.lineTo(px(chart, 'x', x), px(chart, 'y', y));
+  ctx.clip();
+  ctx.strokeStyle = ink.hair;
+  ctx.lineWidth = 0.8;
+  ctx.beginPath();
+  const height = area.bottom - area.top;
+  for (let x = area.left - height; x < area.right + height; x += HATCH_PX) {
+    ctx.moveTo(x, area.bottom);
+    ctx.lineTo(x + lean * height, area.top);
+  }
+  ctx.stroke();
+  ctx.restore();
 }
 
 /** A bar above the picture: thick where it covers, dotted where it is open, thin where it crops. */

@@ -3,8 +3,16 @@ export interface Line {
   points: readonly { x: number; y: number }[];
   dash: readonly number[];
   width: number;
-  /** Written beside the point with this place in the list: above and before it, or below and after it. */
-  label?: { text: string; at: number; side: 'before' | 'after' };
+  /** Written beside the point with this place in the list: above and before it, below and after it, or over or under a line that is level there. */
+  label?: { text: string; at: number; side: 'before' | 'after' | 'over' | 'under' };
+}
+
+/** What may be between two lines of the same places: hatched. */
+export interface Area {
+  lower: readonly { x: number; y: number }[];
+  upper: readonly { x: number; y: number }[];
+  /** Which way the hatching leans. */
+  lean: 1 | -1;
 }
 
 export interface Mark {
@@ -24,8 +32,10 @@ export interface Band {
 
 export interface Drawing {
   x: { title: string; least: number; greatest: number };
-  y: { title: string };
+  /** Per cent from 0 to 100, unless a unit and the greatest value are told. */
+  y: { title: string; unit?: string; greatest?: number };
   lines: readonly Line[];
   marks: readonly Mark[];
   bands: readonly Band[];
+  areas?: readonly Area[];
 }

@@ -11,7 +11,7 @@ import { Typed } from './typed.tsx';
 const STANDING: Record<string, string> = { '/litThreshold': '0.5', '/wavelengthNm': '550' };
 
 /** One labelled input of any kind. */
-export function Input({ field, path }: { field: Field; path: string }) {
+export function Input({ field, path, list }: { field: Field; path: string; list?: string }) {
   if (field.kind === 'quantity') return <Quantity field={field} path={path} />;
   const here = valueAt(draft.value, path.slice(1).split('/'));
   const found = toldAt(path);
@@ -31,6 +31,7 @@ export function Input({ field, path }: { field: Field; path: string }) {
             class={numeric ? '' : 'words'}
             value={text}
             numeric={numeric}
+            list={list}
             placeholder={STANDING[path]}
             wrong={wrong}
             onType={(typed) => change(path, numeric ? numberTyped(typed) : typed === '' ? undefined : typed)}

@@ -117,15 +117,48 @@ export const STOP: readonly Field[] = [
   quantity('fromSensorMm', 'From the sensor'),
 ];
 
+export const SHARP: readonly Field[] = [
+  number('sharp/frequency', 'frequencyLpPerMm', 'Detail judged, on the sensor', 'lp/mm'),
+  number('sharp/relativeContrast', 'relativeContrast', 'Contrast that counts as sharp, as a share', ''),
+  choice('sharp/focus', 'Focus', [
+    ['one frame', 'in one frame'],
+    ['stack', 'in a stack'],
+  ]),
+  choice('sharp/spectrum', 'Light', [
+    ['photopic', 'white, as the eye weighs it'],
+    ['one wavelength', 'one wavelength'],
+  ]),
+];
+
+/** The lists of a relay's glass, by what is called what in them. */
+const LISTED: Record<string, readonly [label: string, unit: string]> = {
+  radiiMm: ['radius of surface', 'mm'],
+  thicknessesMm: ['thickness behind surface', 'mm'],
+  glasses: ['glass behind surface', ''],
+  semiAperturesMm: ['clear half-height of surface', 'mm'],
+};
+
+/** What a path into the relay's glass leads to: the whole of it, one lens's list, one entry. */
+function glassField(key: string): Field {
+  const second = key.startsWith('glass/second');
+  const [list = '', place] = key.replace(/^glass(\/second)?\/?/, '').split('/');
+  const [label, unit] = LISTED[list] ?? [];
+  const lens = second ? 'second lens, ' : '';
+  if (!label || place === undefined)
+    return { key, label: list === 'gapMm' ? 'Gap to the second lens' : `${lens || 'its '}glass`, kind: 'text' };
+  return { key, label: `${lens}${label} ${Number(place) + 1}`, kind: list === 'glasses' ? 'text' : 'number', ...(unit ? { unit } : {}) };
+}
+
 const PLACES: Record<string, readonly Field[]> = { objective: OBJECTIVE, relay: RELAY, sensor: SENSOR };
 
 /** The field that a path leads to; the path of a quantity's ± leads to the quantity. */
 export function fieldAt(path: string): Field | undefined {
   const [first = '', ...rest] = path.slice(1).split('/');
   const place = PLACES[first];
+  if (first === 'relay' && rest[0] === 'glass') return glassField(rest.join('/'));
   if (place) return place.find((f) => matches(f, rest.join('/')));
   if (first === 'stops') return STOP.find((f) => f.key === rest[1]);
-  return [...SPACING, ...SUBJECT, ...DEPTH].find((f) => matches(f, path.slice(1)));
+  return [...SPACING, ...SUBJECT, ...DEPTH, ...SHARP].find((f) => matches(f, path.slice(1)));
 }
 
 const matches = (field: Field, key: string): boolean => key === field.key || key.startsWith(`${field.key}/`);

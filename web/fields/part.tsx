@@ -4,8 +4,10 @@ import { commit, settle } from '../state/address.ts';
 import { type Catalogue, catalogue, type Listed } from '../state/catalogue.ts';
 import { answered, draft, take } from '../state/draft.ts';
 import { withAt } from '../state/json.ts';
-import { engravedObjective, engravedRelay, engravedSensor, retyped } from './engrave.ts';
+import { view } from '../state/view.ts';
+import { engravedObjective, engravedRelay, engravedSensor, impliedBy, retyped } from './engrave.ts';
 import { Input } from './input.tsx';
+import { Lead } from './lead.tsx';
 import { type Field, OBJECTIVE, RELAY, SENSOR } from './names.ts';
 import { type Named, Pick } from './pick.tsx';
 
@@ -36,7 +38,7 @@ export const PARTS: readonly Kind[] = [
     shelf: 'relays',
     fields: RELAY,
     read: readRelay,
-    engraved: (part: Relay) => engravedRelay(part),
+    engraved: (part: Relay) => engravedRelay(part, impliedBy(answered.value).focalLengthMm),
   },
   {
     name: 'sensor',
@@ -64,6 +66,11 @@ export function Part({ kind }: { kind: Kind }) {
             <Input key={field.key} field={field} path={`/${kind.name}/${field.key}`} />
           ))}
         </div>
+        {kind.name === 'relay' && view.value === 'pairing' && (
+          <p class="beside">
+            <Lead path="/relay/glass">{answered.value.pairing.relay.glass ? 'Its glass, traced' : 'Its glass, if it is known'}</Lead>
+          </p>
+        )}
       </details>
     </section>
   );
@@ -78,6 +85,7 @@ function Engraved({ kind }: { kind: Kind }) {
   const [line, setLine] = useState<{ text: string; part: string } | undefined>(undefined);
   const [said, setSaid] = useState('');
   const before = useRef<object>({});
+  const implication = useRef<object>({});
   const waiting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const id = `engraved-${kind.name}`;
   // What was typed stands as long as the part is what it made of it: a pick or a changed field ends it.
@@ -86,10 +94,16 @@ function Engraved({ kind }: { kind: Kind }) {
   const shown = kind.engraved(answered.value.pairing[kind.name] as never);
 
   const type = (text: string): void => {
-    if (typed === undefined) before.current = partIn(kind);
+    if (typed === undefined) {
+      before.current = partIn(kind);
+      implication.current = impliedBy(answered.value);
+    }
     clearTimeout(waiting.current);
     const reading = kind.read(text);
-    if (reading.needs.length === 0) take(withAt(draft.value, `/${kind.name}`, retyped(kind.name, before.current, reading.part as object)));
+    if (reading.needs.length === 0) {
+      const implied = kind.name === 'relay' ? implication.current : {};
+      take(withAt(draft.value, `/${kind.name}`, retyped(kind.name, before.current, reading.part as object, implied)));
+    }
     setLine({ text, part: JSON.stringify(partIn(kind)) });
     const complaint = unheard(reading);
     if (complaint === '') setSaid('');

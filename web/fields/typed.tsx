@@ -10,11 +10,13 @@ interface Props {
   placeholder?: string | undefined;
   wrong?: string | undefined;
   numeric?: boolean;
+  /** The id of a list of what is usual here. */
+  list?: string | undefined;
   onType(text: string): void;
 }
 
 /** A line to type in: keeps what is typed as it is typed, commits on leaving and on Enter. */
-export function Typed({ id, label, value, placeholder, wrong, numeric = true, onType, ...rest }: Props) {
+export function Typed({ id, label, value, placeholder, wrong, numeric = true, list, onType, ...rest }: Props) {
   const [typing, setTyping] = useState<string | undefined>(undefined);
   return (
     <input
@@ -29,6 +31,7 @@ export function Typed({ id, label, value, placeholder, wrong, numeric = true, on
       aria-invalid={wrong ? true : undefined}
       aria-describedby={wrong}
       placeholder={placeholder}
+      list={list}
       value={typing ?? value}
       onInput={({ currentTarget }) => {
         setTyping(currentTarget.value);

@@ -16,15 +16,28 @@ interface Dimension {
   row: number;
 }
 
-/** The lengths along the axis with their figures, in rows that keep them apart. */
+const mm = (length: number): string => `${short(length)} mm`;
+
+/** The lengths along the axis with their figures. */
 export function dimensionsOf(scene: Scene, { x }: PathScale, width: number): Dimension[] {
-  const mm = (length: number): string => `${short(length)} mm`;
   const { subject, nose, rim, plane, sensor } = scene;
-  const lengths: [from: number, to: number, words: string][] = [
-    ...(scene.lengthKnown ? [[subject, nose, `working distance ${mm(nose - subject)}`] as [number, number, string]] : []),
-    [0, rim, `infinity space ${mm(rim)}`],
-    [plane, sensor, `relay to sensor ${mm(sensor - plane)}`],
-  ];
+  return laidOut(
+    [
+      ...(scene.lengthKnown ? [[subject, nose, `working distance ${mm(nose - subject)}`] as const] : []),
+      [0, rim, `infinity space ${mm(rim)}`],
+      [plane, sensor, `relay to sensor ${mm(sensor - plane)}`],
+    ],
+    x,
+    width,
+  );
+}
+
+/** Lengths with their words, in rows that keep them apart. */
+export function laidOut(
+  lengths: readonly (readonly [from: number, to: number, words: string])[],
+  x: (z: number) => number,
+  width: number,
+): Dimension[] {
   const found = lengths.map(([from, to, words]) => {
     const a = x(from);
     const b = x(to);

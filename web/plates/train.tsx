@@ -28,7 +28,7 @@ export function Train({ scene, scale, axis }: { scene: Scene; scale: PathScale; 
       <path class="lens" d={lens} />
       <path class="lens-edge" d={lens} />
       <line class="solid" x1={x(scene.sensor)} x2={x(scene.sensor)} y1={axis - h(scene.cornerHeight)} y2={axis + h(scene.cornerHeight)} />
-      <Pupil scene={scene} scale={scale} axis={axis} />
+      <Pupil at={scene.pupil} between={scene.pupilBetween} half={scene.pupilHalf} scale={scale} axis={axis} />
     </g>
   );
 }
@@ -42,14 +42,20 @@ function glass(scene: Scene, { x, h, most }: PathScale, axis: number): string {
   return `M${at} ${axis - half}Q${at + 2 * bulge} ${axis} ${at} ${axis + half}Q${at - 2 * bulge} ${axis} ${at} ${axis - half}Z`;
 }
 
+interface PupilProps {
+  at: number;
+  between: readonly [number, number];
+  half: number;
+  scale: Pick<PathScale, 'x' | 'h'>;
+  axis: number;
+}
+
 /** The exit pupil, and a dotted bracket over the interval that surely holds it. */
-function Pupil({ scene, scale, axis }: { scene: Scene; scale: PathScale; axis: number }) {
-  const { x, h } = scale;
-  const [from, to] = scene.pupilBetween;
-  const y = axis + h(scene.pupilHalf) + 7;
+export function Pupil({ at, between: [from, to], half, scale: { x, h }, axis }: PupilProps) {
+  const y = axis + h(half) + 7;
   return (
     <g class="pupil">
-      <line x1={x(scene.pupil)} x2={x(scene.pupil)} y1={axis - h(scene.pupilHalf)} y2={axis + h(scene.pupilHalf)} />
+      <line x1={x(at)} x2={x(at)} y1={axis - h(half)} y2={axis + h(half)} />
       {to > from && <path class="between" d={`M${x(from)} ${y - 4}V${y}H${x(to)}V${y - 4}`} />}
     </g>
   );

@@ -1,21 +1,28 @@
-import { batch, effect, signal } from '@preact/signals';
-import { answered, draft, judge, problems, take, tell, told } from './draft.ts';
+import { batch, effect, signal, untracked } from '@preact/signals';
+import { answered, awaited, draft, judge, problems, take, tell, told } from './draft.ts';
 import { follow, linkTo } from './link.ts';
 import { OPENING } from './opening.ts';
+import { followView, searchOf, showView, type View, view } from './view.ts';
+import { fetchWorks } from './works.ts';
 
 /** Why the link that was followed could not be shown; '' where all is well. */
 export const fault = signal('');
 
+/** Whether the address holds a pairing that cannot be answered before what works with glass is there, or not at all. */
+export const arriving = signal<'no' | 'fetching' | 'in vain'>('no');
+
 /** What the current entry of the history stood for before the edit that is under way. */
 let committed = { link: '', draft: null as object | null };
+/** A commit that came while the answer was awaited. */
+let owed = false;
 
 interface Kept {
-  draft?: object;
+  draft?: object | null;
 }
 
-const write = (how: 'pushState' | 'replaceState', link: string, kept: object | null): void => {
+const write = (how: 'pushState' | 'replaceState', address: string, kept: object | null): void => {
   try {
-    history[how]({ draft: kept } satisfies { draft: object | null }, '', link);
+    history[how]({ draft: kept } satisfies Kept, '', address);
   } catch {
     // Some browsers refuse when they are asked too often: the next change brings the address up to date.
   }
@@ -29,18 +36,22 @@ export function followAddress(): void {
   effect(() => {
     const link = linkTo(answered.value.pairing);
     const kept = draft.value;
-    if (fault.value === '') write('replaceState', link, kept);
+    if (fault.value === '' && arriving.value === 'no') write('replaceState', link, kept);
+  });
+  effect(() => {
+    if (awaited.value === 'nothing' && owed) untracked(commit);
   });
 }
 
 /** One committed change is one entry: the one before it gets its own link back. */
 export function commit(): void {
   tell();
-  const link = linkTo(answered.value.pairing);
-  if (link === committed.link) return;
+  owed = awaited.peek() === 'glass';
+  const link = linkTo(answered.peek().pairing);
+  if (owed || link === committed.link) return;
   if (fault.peek() === '') write('replaceState', committed.link, committed.draft);
-  write('pushState', link, draft.value);
-  committed = { link, draft: draft.value };
+  write('pushState', link, draft.peek());
+  committed = { link, draft: draft.peek() };
   fault.value = '';
 }
 
@@ -50,12 +61,38 @@ export function settle(next: object): void {
   commit();
 }
 
+/** Another view of the same pairing: a step of history of its own. */
+export function openView(name: View): void {
+  commit();
+  if (view.peek() === name) return;
+  write('pushState', `${location.pathname}${searchOf(name)}${location.hash}`, draft.peek());
+  showView(name);
+}
+
 function arrive(): void {
-  if (location.hash === linkTo(answered.peek().pairing) && committed.link === location.hash && problems.peek().length === 0) return;
-  const found = location.hash.length < 2 ? { pairing: OPENING.pairing } : follow(location.hash);
+  followView();
+  const { hash } = location;
+  if (hash === linkTo(answered.peek().pairing) && committed.link === hash && problems.peek().length === 0) {
+    arriving.value = 'no';
+    return;
+  }
+  owed = false;
+  const found = hash.length < 2 ? { pairing: OPENING.pairing } : follow(hash);
+  if (found.waits) {
+    // Nothing of another pairing stands in its place meanwhile.
+    arriving.value = 'fetching';
+    fetchWorks().then(
+      () => location.hash === hash && arrive(),
+      () => {
+        if (location.hash === hash) arriving.value = 'in vain';
+      },
+    );
+    return;
+  }
   if (found.pairing) show(found.pairing, (history.state as Kept | null)?.draft);
   else {
     batch(() => {
+      arriving.value = 'no';
       fault.value = found.fault ?? '';
       take(OPENING.pairing);
     });
@@ -66,10 +103,11 @@ function arrive(): void {
 /** A pairing from the address; what was typed there and gave no answer comes back with it. */
 function show(pairing: object, typed?: object | null): void {
   batch(() => {
+    arriving.value = 'no';
     fault.value = '';
     told.value = [];
     take(pairing);
-    if (typed && judge(typed).problems) {
+    if (typed && !judge(typed).evaluation) {
       take(typed);
       tell();
     }

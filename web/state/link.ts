@@ -13,7 +13,11 @@ export function linkTo(pairing: Pairing): string {
   return MARK + btoa(text).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
 }
 
-export type Followed = { pairing: Pairing; fault?: undefined } | { fault: string; pairing?: undefined };
+export type Followed =
+  | { pairing: Pairing; fault?: undefined; waits?: undefined }
+  | { fault: string; pairing?: undefined; waits?: undefined }
+  /** Whether it holds a pairing turns out when what works with glass is there. */
+  | { waits: true; pairing?: undefined; fault?: undefined };
 
 /** What a link holds, or in words why it holds nothing that can be shown. Never throws. */
 export function follow(hash: string): Followed {
@@ -30,6 +34,7 @@ export function follow(hash: string): Followed {
   }
   try {
     const judged = judge(held);
+    if (judged.waits) return { waits: true };
     const first = judged.problems?.[0];
     return first ? { fault: said(first) } : { pairing: judged.evaluation?.pairing as Pairing };
   } catch {

@@ -1,0 +1,111 @@
+import { useMemo, useState } from 'preact/hooks';
+import { contrastAgainstDetail, type DetailPoint } from '../../core/glassworks.ts';
+import { amount, numberIn, short } from '../../core/index.ts';
+import { Canvas } from '../charts/canvas.tsx';
+import type { Drawing } from '../charts/drawing.ts';
+import { Table } from '../charts/table.tsx';
+import type { Studied } from './studied.ts';
+
+const STEPS = 40;
+const FOCI = { oneFrame: 'in one frame', stack: 'in a stack' } as const;
+type Focus = keyof typeof FOCI;
+
+/** Contrast against detail at the subject, at one point of the picture. */
+export function Detail({ studied }: { studied: Studied }) {
+  const { study, judging, for: evaluation } = studied;
+  const last = study.points.length - 1;
+  const [place, setPlace] = useState(last);
+  const [focus, setFocus] = useState<Focus>(judging.focus === 'stack' ? 'stack' : 'oneFrame');
+  const point = study.points[Math.min(place, last)] as Studied['study']['points'][number];
+  const curve = useMemo(() => curveOf(studied, point, focus), [studied, point, focus]);
+  const m = numberIn(evaluation.answers.systemMagnification) ?? 1;
+  const judged = study.frequency * m;
+  const says = captionOf(curve, judged, where(point.radiusMm, place, last), FOCI[focus]);
+  return (
+    <figure class="plate chart" aria-labelledby="detail-caption">
+      <div class="choosers">
+        <label>
+          at{' '}
+          <select value={String(place)} onChange={({ currentTarget }) => setPlace(Number(currentTarget.value))}>
+            {study.points.map(({ radiusMm }, i) => (
+              <option key={radiusMm} value={String(i)}>
+                {where(radiusMm, i, last)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          focused{' '}
+          <select value={focus} onChange={({ currentTarget }) => setFocus(currentTarget.value as Focus)}>
+            {Object.entries(FOCI).map(([value, words]) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {curve.length > 1 && <Canvas drawing={drawingOf(curve, judged)} says={says} />}
+      <figcaption id="detail-caption">{says}</figcaption>
+      <Table
+        title="The same contrast in numbers"
+        columns={['lp/mm at the subject', 'a line, µm', 'sagittal, %', 'tangential, %', 'perfect, %', 'pixel, %']}
+        rows={curve
+          .filter((_, i) => i % 2 === 0 || i === curve.length - 1)
+          .map((p) => [
+            short(p.objectLpPerMm),
+            short(500 / p.objectLpPerMm),
+            ...[p.sagittal, p.tangential, p.perfect].map((c) => short(100 * c, 2)),
+            p.pixel === undefined ? 'not known' : short(100 * p.pixel, 2),
+          ])}
+      />
+    </figure>
+  );
+}
+
+const where = (radiusMm: number, i: number, last: number): string =>
+  i === 0 ? 'the middle' : i === last ? `the corner, ${short(radiusMm)} mm` : `${short(radiusMm)} mm from the middle`;
+
+function curveOf({ for: evaluation, judging, study }: Studied, point: Studied['study']['points'][number], focus: Focus): DetailPoint[] {
+  if (!point.seen) return [];
+  const { pairing, answers } = evaluation;
+  const cutoff = numberIn(answers.cutoffImageLpPerMm) ?? 0;
+  const pitch = pairing.sensor.pixelPitchUm;
+  return contrastAgainstDetail(judging, {
+    infinitySpaceMm: amount(pairing.infinitySpaceMm),
+    radiusMm: point.radiusMm,
+    focusMm: focus === 'stack' ? point.seen.focusMm : study.flatFocusMm,
+    magnification: numberIn(answers.systemMagnification) ?? 1,
+    pixelMm: pitch === undefined ? undefined : amount(pitch) / 1000,
+    frequencies: Array.from({ length: STEPS }, (_, i) => (cutoff * (i + 0.5)) / STEPS),
+  });
+}
+
+function drawingOf(curve: readonly DetailPoint[], judged: number): Drawing {
+  const line = (of: (p: DetailPoint) => number | undefined) =>
+    curve.flatMap((p) => {
+      const y = of(p);
+      return y === undefined ? [] : [{ x: p.objectLpPerMm, y: 100 * Math.max(0, y) }];
+    });
+  const at = (share: number): number => Math.floor(share * curve.length);
+  return {
+    x: { title: 'detail at the subject, lp/mm', least: 0, greatest: (curve.at(-1)?.objectLpPerMm ?? 1) * 1.01 },
+    y: { title: 'contrast' },
+    lines: [
+      { points: line((p) => p.perfect), dash: [], width: 0.8, label: { text: 'perfect', at: at(0.55), side: 'after' } },
+      { points: line((p) => p.pixel), dash: [1.5, 3], width: 1, label: { text: 'pixel', at: at(0.6), side: 'after' } },
+      { points: line((p) => p.sagittal), dash: [], width: 1.9, label: { text: 'sagittal', at: at(0.2), side: 'after' } },
+      { points: line((p) => p.tangential), dash: [7, 3], width: 1.9, label: { text: 'tangential', at: at(0.1), side: 'before' } },
+    ],
+    marks: [{ along: 'x', at: judged, text: 'judged', dash: [2, 3] }],
+    bands: [],
+  };
+}
+
+function captionOf(curve: readonly DetailPoint[], judged: number, place: string, focused: string): string {
+  const near = curve.findLast((p) => p.objectLpPerMm <= judged) ?? curve[0];
+  if (!near) return `No light arrives at ${place}.`;
+  const low = Math.min(near.sagittal, near.tangential);
+  const line = 500 / judged;
+  return `At ${place}, ${focused}, lines ${short(line, 2)} µm wide keep ${short(100 * low, 2)} % of their contrast in the worse direction; without the relay’s faults they would keep ${short(100 * near.perfect, 2)} %.`;
+}

@@ -1,0 +1,132 @@
+import { beam, type Lens, lengthOf, type Prescription, THROUGH, trace, widestSemiApertures } from '../../core/glassworks.ts';
+import type { Point } from '../plates/path-geometry.ts';
+
+/** One piece of glass between two surfaces. */
+export interface Piece {
+  /** The surfaces before and behind it, in the order in which light meets them. */
+  front: number;
+  back: number;
+  glass: string;
+  index: number;
+  /** How high it is drawn, mm: pieces that are cemented together are as high as each other. */
+  half: number;
+}
+
+/** A traced ray in the plane of the field. */
+export interface TracedRay {
+  /** Where it leaves the exit pupil, as a part of its radius, -1 to 1. */
+  at: number;
+  points: Point[];
+  /** The surface that stops it; undefined where it comes through. */
+  endsAt: number | undefined;
+}
+
+/** The relay in section; lengths in mm from its first vertex toward the sensor. */
+export interface Section {
+  /** In the order in which light meets them. */
+  vertices: number[];
+  radii: readonly number[];
+  pieces: Piece[];
+  length: number;
+  pupil: number;
+  pupilHalf: number;
+  sensor: number;
+  cornerHeight: number;
+  middle: TracedRay[];
+  corner: TracedRay[];
+}
+
+export interface SectionOf {
+  /** As it stands in the light. */
+  lens: Lens;
+  prescription: Prescription;
+  pupilDistanceMm: number;
+  pupilRadiusMm: number;
+  /** From the last vertex to the sensor. */
+  sensorMm: number;
+  cornerHeightMm: number;
+  /** Slope of the beam that goes to the corner. */
+  cornerSlope: number;
+  /** How high glass is drawn whose surfaces are clear to any height, mm. */
+  usualHalfMm: number;
+}
+
+/** Rays of a beam, the middle one among them. */
+const RAYS = 9;
+/** Glass reaches a little beyond what it lets through, mm. */
+const BEYOND = 1;
+
+/** The section of a lens and two beams through it, the middle's and the corner's. */
+export function sectionOf(of: SectionOf): Section {
+  const { lens } = of;
+  const vertices = lens.radiiMm.map((_, i) => lens.thicknessesMm.slice(0, i).reduce((sum, t) => sum + t, 0));
+  return {
+    vertices,
+    radii: lens.radiiMm,
+    pieces: piecesOf(of),
+    length: lengthOf(lens),
+    pupil: -of.pupilDistanceMm,
+    pupilHalf: of.pupilRadiusMm,
+    sensor: lengthOf(lens) + of.sensorMm,
+    cornerHeight: of.cornerHeightMm,
+    middle: fan(of, vertices, 0),
+    corner: fan(of, vertices, of.cornerSlope),
+  };
+}
+
+function piecesOf({ lens, prescription, usualHalfMm }: SectionOf): Piece[] {
+  const pieces = lens.media.flatMap((medium, i): Piece[] =>
+    medium.name === 'air' ? [] : [{ front: i, back: i + 1, glass: medium.name, index: prescription.index[i + 1] as number, half: 0 }],
+  );
+  const widest = widestSemiApertures(lens.radiiMm, lens.thicknessesMm);
+  for (const group of cemented(pieces)) {
+    const surfaces = [...new Set(group.flatMap((p) => [p.front, p.back]))];
+    const clear = Math.max(...surfaces.map((i) => lens.semiAperturesMm[i] as number));
+    const half = Math.min((Number.isFinite(clear) ? clear : usualHalfMm) + BEYOND, ...surfaces.map((i) => widest[i] as number));
+    for (const piece of group) piece.half = half;
+  }
+  return pieces;
+}
+
+/** Pieces that touch, together. */
+function cemented(pieces: readonly Piece[]): Piece[][] {
+  const groups: Piece[][] = [];
+  for (const piece of pieces) {
+    const last = groups.at(-1);
+    if (last?.at(-1)?.back === piece.front) last.push(piece);
+    else groups.push([piece]);
+  }
+  return groups;
+}
+
+/** A fan of rays from the pupil, surface by surface, to the sensor or to where each ends. */
+function fan(
+  { prescription, pupilDistanceMm, pupilRadiusMm, sensorMm }: SectionOf,
+  vertices: readonly number[],
+  slope: number,
+): TracedRay[] {
+  const at = Array.from({ length: RAYS }, (_, i) => (2 * i) / (RAYS - 1) - 1);
+  const points = { count: RAYS, x: new Float64Array(RAYS), y: Float64Array.from(at), share: new Float64Array(RAYS).fill(1 / RAYS) };
+  const launched = { pupilRadiusMm, pupilDistanceMm, slope };
+  const through = beam(points, launched);
+  trace(prescription, through);
+  // Where a rim stops a ray is seen by tracing it as if there were none.
+  const open = { ...prescription, clear: new Float64Array(prescription.count).fill(Number.POSITIVE_INFINITY) };
+  const rays = at.map((a, i): TracedRay => {
+    const stopped = through.status[i] !== THROUGH;
+    return { at: a, points: [[-pupilDistanceMm, a * pupilRadiusMm]], endsAt: stopped ? (through.surface[i] as number) : undefined };
+  });
+  for (let k = 1; k <= prescription.count; k++) {
+    const here = beam(points, launched);
+    trace({ ...open, count: k }, here);
+    rays.forEach((ray, i) => {
+      if (here.status[i] !== THROUGH || (ray.endsAt !== undefined && k - 1 > ray.endsAt)) return;
+      const z = (vertices[k - 1] as number) + (here.z[i] as number);
+      ray.points.push([z, here.y[i] as number]);
+      if (k < prescription.count || ray.endsAt !== undefined) return;
+      const sensor = (vertices[k - 1] as number) + sensorMm;
+      ray.points.push([sensor, (here.y[i] as number) + ((sensor - z) * (here.M[i] as number)) / (here.N[i] as number)]);
+    });
+  }
+  return rays;
+}

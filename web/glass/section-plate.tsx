@@ -1,0 +1,185 @@
+import { short } from '../../core/index.ts';
+import { DIMENSION_ROW, Dimensions, laidOut } from '../plates/dimensions.tsx';
+import { inRows, rowsIn, widthOf } from '../plates/rows.ts';
+import { Pupil } from '../plates/train.tsx';
+import { useWidth } from '../plates/width.ts';
+import type { Section, TracedRay } from './section-geometry.ts';
+import { edges, Glass } from './section-glass.tsx';
+import { RIM, type SectionScale, sectionScale } from './section-scale.ts';
+
+export interface Told {
+  section: Section;
+  /** From the first vertex: negative, the objective's shoulder stands before it. */
+  shoulder: number;
+  /** The interval that surely holds the exit pupil, from the first vertex. */
+  pupilBetween: readonly [number, number];
+  /** What each surface is called, in the order in which light meets them. */
+  names: readonly string[];
+  thread: 'objective' | 'camera' | undefined;
+  threadWords: string;
+  caption: string;
+}
+
+const ROW = 17;
+
+/** The relay in section with the beams of the middle and of the corner, traced, to the sensor. */
+export function SectionPlate({ section, shoulder, pupilBetween, names, thread, threadWords, caption }: Told) {
+  const [box, width] = useWidth(1180);
+  const scale = sectionScale(section, shoulder, width);
+  const { x, h } = scale;
+  const labels = labelsOf(section, names, scale, width);
+  const dimensions = laidOut(
+    [
+      [shoulder, 0, `infinity space ${short(-shoulder)} mm`],
+      [0, section.length, `glass ${short(section.length)} mm`],
+      [section.length, section.sensor, `glass to sensor ${short(section.sensor - section.length)} mm`],
+    ],
+    x,
+    width,
+  );
+  const half = h(scale.most);
+  const head = 24 + ROW * rowsIn(labels);
+  const axis = head + half;
+  const height = axis + half + 34 + DIMENSION_ROW * rowsIn(dimensions);
+  return (
+    <figure class="plate path section" ref={box} aria-labelledby="section-caption">
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="section-caption">
+        <title>The relay in section</title>
+        <line class="axis" x1={6} x2={x(section.sensor) + 14} y1={axis} y2={axis} />
+        <Objective shoulder={x(shoulder)} half={Math.max(h(section.pupilHalf) * 1.3, 22)} axis={axis} />
+        <Pupil at={section.pupil} between={pupilBetween} half={section.pupilHalf} scale={scale} axis={axis} />
+        <line
+          class="solid"
+          x1={x(section.sensor)}
+          x2={x(section.sensor)}
+          y1={axis - h(section.cornerHeight)}
+          y2={axis + h(section.cornerHeight)}
+        />
+        <Glass section={section} scale={scale} axis={axis} thread={thread} />
+        <g class="beams">
+          {section.middle
+            .filter((_, i) => i % 2 === 0)
+            .map((ray) => (
+              <One key={`m${ray.at}`} ray={ray} kind="middle" scale={scale} axis={axis} />
+            ))}
+          {section.corner.map((ray) => (
+            <One key={`c${ray.at}`} ray={ray} kind="corner" scale={scale} axis={axis} />
+          ))}
+        </g>
+        <Names section={section} labels={labels} scale={scale} axis={axis} head={head} />
+        {thread && section.pieces.length > 0 && (
+          <ThreadName section={section} scale={scale} axis={axis} thread={thread} words={threadWords} width={width} />
+        )}
+        <Dimensions dimensions={dimensions} top={axis + half + 24} />
+      </svg>
+      <figcaption id="section-caption">
+        {caption} {scaleNote(scale.stretch)}
+      </figcaption>
+    </figure>
+  );
+}
+
+const scaleNote = (stretch: number): string =>
+  stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as tall.`;
+
+/** The end of the objective's barrel. */
+function Objective({ shoulder, half, axis }: { shoulder: number; half: number; axis: number }) {
+  return (
+    <g>
+      <path class="barrel" d={`M6 ${axis - half}H${shoulder}V${axis + half}H6`} />
+      <line class="shoulder" x1={shoulder} x2={shoulder} y1={axis - half - 5} y2={axis + half + 5} />
+    </g>
+  );
+}
+
+function One({ ray, kind, scale, axis }: { ray: TracedRay; kind: string; scale: SectionScale; axis: number }) {
+  const px = ray.points.map(([z, y]) => [Number(scale.x(z).toFixed(2)), Number((axis - scale.h(y)).toFixed(2))] as const);
+  const [ex, ey] = px.at(-1) as readonly [number, number];
+  const lost = ray.endsAt !== undefined;
+  return (
+    <g class={`${kind}${lost ? ' lost' : ''}`} data-ends-at={ray.endsAt}>
+      <path d={`M${px.map((p) => p.join(' ')).join('L')}`} />
+      {lost && <path class="tick" d={`M${ex - 3} ${ey - 3}L${ex + 3} ${ey + 3}M${ex - 3} ${ey + 3}L${ex + 3} ${ey - 3}`} />}
+    </g>
+  );
+}
+
+interface Label {
+  text: string;
+  at: number;
+  row: number;
+  middle: number;
+}
+
+function labelsOf(section: Section, names: readonly string[], { x }: SectionScale, width: number): Label[] {
+  const all = [
+    { text: `exit pupil Ø ${short(2 * section.pupilHalf)}`, at: x(section.pupil) },
+    ...names.map((text, i) => ({ text, at: x(section.vertices[i] as number) })),
+    { text: 'sensor', at: x(section.sensor) },
+  ];
+  const placed = inRows(
+    all.map(({ text, at }) => ({ at, width: widthOf(text) })),
+    4,
+    width - 4,
+    14,
+  );
+  return all.map((label, i) => ({ ...label, ...(placed[i] as { row: number; middle: number }) }));
+}
+
+/** What stands there, above the drawing, each with a leader to it. */
+function Names({
+  section,
+  labels,
+  scale,
+  axis,
+  head,
+}: {
+  section: Section;
+  labels: readonly Label[];
+  scale: SectionScale;
+  axis: number;
+  head: number;
+}) {
+  const glass = section.pieces.length === 0 ? 0 : Math.max(...section.pieces.map((p) => p.half)) + RIM;
+  return (
+    <g class="stops">
+      {labels.map(({ text, at, row, middle }, i) => {
+        const top = i === 0 ? section.pupilHalf : i === labels.length - 1 ? section.cornerHeight : glass;
+        const base = head - 12 - ROW * row;
+        return (
+          <g class="stop" key={`${text}${at}`}>
+            <path class="leader" d={`M${at} ${axis - scale.h(top) - 3}V${base + 8}L${middle} ${base + 4}`} />
+            <text x={middle} y={base} text-anchor="middle">
+              {text}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+interface ThreadNameProps {
+  section: Section;
+  scale: SectionScale;
+  axis: number;
+  thread: 'objective' | 'camera';
+  words: string;
+  width: number;
+}
+
+/** The thread's name beside it, below the axis; on the other side of it where there is no room. */
+function ThreadName({ section, scale: { x, h }, axis, thread, words, width }: ThreadNameProps) {
+  const [from, to] = edges(section);
+  const half = Math.max(...section.pieces.map((p) => p.half));
+  const before = thread === 'objective';
+  const at = before ? x(from - 6) : x(to + 6);
+  const y = axis + h(half + RIM / 2) + 4;
+  const room = widthOf(words);
+  const fits = before ? at - room > 8 : at + room < width - 8;
+  return (
+    <text x={fits ? at : before ? 8 : width - 8} y={fits ? y : y + 18} text-anchor={before === fits ? 'end' : 'start'}>
+      {words}
+    </text>
+  );
+}

@@ -1,0 +1,36 @@
+import { engravedObjective, engravedSensor } from '../fields/engrave.ts';
+import { Input } from '../fields/input.tsx';
+import { fieldAt, OBJECTIVE, SHARP, SPACING } from '../fields/names.ts';
+import { openView } from '../state/address.ts';
+import { answered } from '../state/draft.ts';
+
+const space = SPACING.find((field) => field.key === 'infinitySpaceMm');
+const pupil = OBJECTIVE.find((field) => field.key === 'exitPupilFromShoulderMm');
+const wavelength = fieldAt('/wavelengthNm');
+
+/** Between what it stands, how far from it, and how it is judged. */
+export function Stands() {
+  const { objective, sensor } = answered.value.pairing;
+  return (
+    <section class="setting" aria-labelledby="stands-title">
+      <h2 id="stands-title">Where it stands</h2>
+      <p>
+        Behind {engravedObjective(objective)}, before {engravedSensor(sensor)}:{' '}
+        <button type="button" class="lead" onClick={() => openView('pairing')}>
+          change them
+        </button>
+        .
+      </p>
+      {space && <Input field={space} path="/infinitySpaceMm" />}
+      {pupil && <Input field={pupil} path="/objective/exitPupilFromShoulderMm" />}
+      <details class="fold">
+        <summary>Light, detail and focus that it is judged by</summary>
+        <div class="fields">
+          {[...SHARP, ...(wavelength ? [wavelength] : [])].map((field) => (
+            <Input key={field.key} field={field} path={`/${field.key}`} />
+          ))}
+        </div>
+      </details>
+    </section>
+  );
+}
