@@ -47,14 +47,16 @@ export const rays = (count: number): Rays => ({
  * (Welford 1986, from memory). N must be positive.
  */
 export function trace({ count, curvature, gap, index, clear }: Prescription, bundle: Rays): void {
-  for (let i = 0; i < bundle.count; i++) {
-    let x = bundle.x[i] as number;
-    let y = bundle.y[i] as number;
-    let z = bundle.z[i] as number;
-    let L = bundle.L[i] as number;
-    let M = bundle.M[i] as number;
-    let N = bundle.N[i] as number;
-    let path = bundle.path[i] as number;
+  const { x: xs, y: ys, z: zs, L: Ls, M: Ms, N: Ns, path: paths, status: states, surface: surfaces } = bundle;
+  const all = bundle.count;
+  for (let i = 0; i < all; i++) {
+    let x = xs[i] as number;
+    let y = ys[i] as number;
+    let z = zs[i] as number;
+    let L = Ls[i] as number;
+    let M = Ms[i] as number;
+    let N = Ns[i] as number;
+    let path = paths[i] as number;
     let n = index[0] as number;
     let status = THROUGH;
     let k = 0;
@@ -92,15 +94,15 @@ export function trace({ count, curvature, gap, index, clear }: Prescription, bun
       N = (n * N + bend * (1 - c * z)) * per;
       n = m;
     }
-    bundle.status[i] = status;
-    bundle.surface[i] = k;
+    states[i] = status;
+    surfaces[i] = k;
     if (status !== THROUGH) continue;
-    bundle.x[i] = x;
-    bundle.y[i] = y;
-    bundle.z[i] = z;
-    bundle.L[i] = L;
-    bundle.M[i] = M;
-    bundle.N[i] = N;
-    bundle.path[i] = path;
+    xs[i] = x;
+    ys[i] = y;
+    zs[i] = z;
+    Ls[i] = L;
+    Ms[i] = M;
+    Ns[i] = N;
+    paths[i] = path;
   }
 }

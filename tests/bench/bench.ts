@@ -6,11 +6,14 @@ import { writeFileSync } from 'node:fs';
 import { OpenAPIHono } from '@hono/zod-openapi';
 import { Bench } from 'tinybench';
 import { buildApp } from '../../api/app.ts';
+import { familyOf, spacings, trace } from '../../core/glassworks.ts';
 import { evaluate, pairingSchema, relativeIllumination, report, scaleOf, stopsOf, sweep } from '../../core/index.ts';
 import { inputsOf } from '../../core/pairing/inputs.ts';
 import { GRAPH } from '../../core/pairing/registry.ts';
 import opening from '../../data/opening.json' with { type: 'json' };
 import { firstAnswers } from './first-answer.ts';
+import { byHand, copy, like } from './rays.ts';
+import { BEAM, GLASSED, JUDGING, PRESCRIBED, WORKS } from './relay.ts';
 import { sampledIllumination } from './sampled.ts';
 import { straightLine } from './straight-line.ts';
 
@@ -39,6 +42,9 @@ const post = (to: { fetch: (request: Request) => Response | Promise<Response> },
   await answer.text();
 };
 
+/** Bundles to trace into, so that neither way pays for more than its copy. */
+const [own, hands] = [like(BEAM), like(BEAM)];
+
 const bench = new Bench({ time: 1500, warmupTime: 500 });
 bench
   .add('report, ± and 128 points', () => report(pairing))
@@ -48,6 +54,11 @@ bench
   .add('light at 128 radii', () => radii.map((r) => relativeIllumination(stops.seen, r / scale)))
   .add('light at 128 radii, pupil sampled', () => radii.map((r) => sampledIllumination(stops.seen, r / scale)))
   .add('vary the relay, 60 values', () => sweep({ pairing, vary: '/relay/focalLengthMm', from: 100, to: 400, steps: 60 }))
+  .add('rays through three surfaces', () => trace(PRESCRIBED, copy(BEAM, own)))
+  .add('the same rays, by hand', () => byHand(PRESCRIBED, BEAM, copy(BEAM, hands)))
+  .add('search, 2 x 60 spacings', () => [...spacings(JUDGING, { fromMm: 20, toMm: 150, count: 60 })])
+  .add('a class of 16 cemented lenses', () => familyOf('cemented-achromat', 200, 54))
+  .add('report of a relay with glass', () => report({ ...GLASSED }, WORKS))
   .add('POST report', post(app, '/api/pairings/report'))
   .add('POST bare, same body validated', post(bare, '/bare'));
 await bench.run();
@@ -59,13 +70,18 @@ const rate = (name: string): number => {
 };
 const ratio = (a: string, b: string): number => rate(a) / rate(b);
 
-const rates = Object.fromEntries(bench.tasks.map((task) => [task.name, Math.round(rate(task.name))]));
+const rates = Object.fromEntries(bench.tasks.map((task) => [task.name, Number(rate(task.name).toPrecision(3))]));
 const ratios = {
   'figures alone / straight line': ratio('figures alone', 'the same figures, straight line'),
   'closed form / sampled pupil': ratio('light at 128 radii', 'light at 128 radii, pupil sampled'),
+  'rays / by hand': ratio('rays through three surfaces', 'the same rays, by hand'),
   'POST report / POST bare': ratio('POST report', 'POST bare, same body validated'),
   'report / figures with ±': ratio('report, ± and 128 points', 'figures with ±'),
 };
+const raysTimesSurfaces = (3 * BEAM.count * rate('rays through three surfaces')) / 1e6;
+console.log(
+  `rays x surfaces: ${raysTimesSurfaces.toFixed(1)} million a second; a search takes ${(1000 / rate('search, 2 x 60 spacings')).toFixed(0)} ms`,
+);
 console.table(rates);
 console.table(Object.fromEntries(Object.entries(ratios).map(([name, value]) => [name, Number(value.toPrecision(3))])));
 const visits = await firstAnswers();
