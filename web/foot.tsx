@@ -15,9 +15,9 @@ export function Foot() {
       <section aria-labelledby="are">
         <h2 id="are">What the numbers are</h2>
         <p>
-          First-order optics, stops as discs in the exit pupil, diffraction of a round pupil. The relay counts as free of faults and
-          everything as centred. Each number carries what its inputs leave open; italics over a dotted line are guesses typical of a class,
-          not data of any maker. Measure what matters before you buy.
+          First-order optics, stops as discs in the exit pupil, diffraction of a round pupil. A relay whose glass is known is traced by real
+          rays; any other counts as free of faults, and everything as centred. Each number carries what its inputs leave open; italics over
+          a dotted line are guesses typical of a class, not data of any maker. Measure what matters before you buy.
         </p>
       </section>
       <section aria-labelledby="example">

@@ -3,10 +3,9 @@ import { PARTS, Part } from './fields/part.tsx';
 import { Setting } from './fields/setting.tsx';
 import { Later } from './later.tsx';
 import { LightPath } from './plates/light-path.tsx';
-import { SensorPlate } from './plates/sensor-plate.tsx';
 
-const curves = () => import('./charts/curves.tsx').then((piece) => piece.Curves);
-const figures = () => import('./charts/curves.tsx').then((piece) => piece.Figures);
+const seen = () => import('./seen.tsx').then((piece) => piece.Seen);
+const figures = () => import('./seen.tsx').then((piece) => piece.Figures);
 
 /** The Pairing view: the answer, the parts, the drawings, the figures. */
 export function PairingView() {
@@ -24,11 +23,7 @@ export function PairingView() {
         <LightPath />
       </section>
       <div class="seen">
-        <section aria-labelledby="sensor-title">
-          <h2 id="sensor-title">On the sensor</h2>
-          <SensorPlate />
-        </section>
-        <Later load={curves} what="The curves" />
+        <Later load={seen} what="What is seen on the sensor" />
       </div>
       <Later load={figures} what="The figures" />
     </>

@@ -125,7 +125,7 @@ function Row({ points, focus, airy, width }: RowProps) {
 /** Dots as an engraver stipples: one path of little circles; outward is up. */
 function Dots({ seen, focus, k, cx, cy }: { seen: SeenPoint; focus: Focus; k: number; cx: number; cy: number }) {
   const { xUm, yUm } = seen[focus].spot;
-  const r = 0.8;
+  const r = 1;
   const d = xUm.map(
     (x, i) =>
       `M${(cx + k * x - r).toFixed(1)} ${(cy - k * (yUm[i] as number)).toFixed(1)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`,

@@ -76,20 +76,31 @@ function captionOf({ figures, coverage }: Report): string {
   return `${[light, ...said].join('; ')}.`;
 }
 
-const MISSING: Record<Circle, readonly [words: string, path: string, lead: string]> = {
-  corrected: ['How far the objective stays corrected is not known:', '/objective/fieldNumberMm', 'give its field number'],
-  lit: ['How far the light reaches is not known:', '/relay/clearApertureMm', "give the relay's clear opening"],
-  sharp: ['How far the relay is sharp is not known:', '/relay/imageCircleMm', 'give its rated image circle'],
+const MISSING: Record<Circle, readonly [words: string, ...leads: [path: string, lead: string][]]> = {
+  corrected: ['How far the objective stays corrected is not known:', ['/objective/fieldNumberMm', 'give its field number']],
+  lit: ['How far the light reaches is not known:', ['/relay/clearApertureMm', "give the relay's clear opening"]],
+  sharp: [
+    'How far the relay is sharp is not known:',
+    ['/relay/glass', 'give its glass'],
+    ['/relay/imageCircleMm', 'its rated image circle'],
+  ],
 };
 
 function Unknown({ coverage }: { coverage: Coverage }) {
   return (
     <>
       {coverage.unknown.map((circle) => {
-        const [words, path, lead] = MISSING[circle];
+        const [words, ...leads] = MISSING[circle];
         return (
           <p class="hint" key={circle}>
-            {words} <Lead path={path}>{lead}</Lead>.
+            {words}{' '}
+            {leads.map(([path, lead], i) => (
+              <span key={path}>
+                {i > 0 && ' or '}
+                <Lead path={path}>{lead}</Lead>
+              </span>
+            ))}
+            .
           </p>
         );
       })}

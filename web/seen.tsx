@@ -1,0 +1,25 @@
+import { CornerLight } from './charts/corner-light.tsx';
+import { FocalLengths } from './charts/focal-lengths.tsx';
+import { SensorPlate } from './plates/sensor-plate.tsx';
+
+/** What is fetched once the first answer stands, in one piece: the sensor, both curves, and the figures in full. */
+export { Figures } from './figures/figures.tsx';
+
+export function Seen() {
+  return (
+    <>
+      <section aria-labelledby="sensor-title">
+        <h2 id="sensor-title">On the sensor</h2>
+        <SensorPlate />
+      </section>
+      <section aria-labelledby="light-title">
+        <h2 id="light-title">Toward the corner</h2>
+        <CornerLight />
+      </section>
+      <section aria-labelledby="vary-title">
+        <h2 id="vary-title">With other relays</h2>
+        <FocalLengths />
+      </section>
+    </>
+  );
+}
