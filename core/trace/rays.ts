@@ -44,55 +44,59 @@ export const rays = (count: number): Rays => ({
 /**
  * Exact skew rays through spheres and planes, in place. A ray meets the sphere `c(x²+y²+z²) = 2z` at the
  * root nearer to the vertex; refraction keeps `n sin i` and the plane of incidence, as vectors
- * (Welford 1986, from memory). N must be positive.
+ * (Welford 1986, from memory). Directions are carried as cosines times the index, so that nothing has to
+ * be divided by it on the way. N must be positive.
  */
 export function trace({ count, curvature, gap, index, clear }: Prescription, bundle: Rays): void {
   const { x: xs, y: ys, z: zs, L: Ls, M: Ms, N: Ns, path: paths, status: states, surface: surfaces } = bundle;
   const all = bundle.count;
+  const before = index[0] as number;
+  const behind = index[count] as number;
   for (let i = 0; i < all; i++) {
     let x = xs[i] as number;
     let y = ys[i] as number;
     let z = zs[i] as number;
-    let L = Ls[i] as number;
-    let M = Ms[i] as number;
-    let N = Ns[i] as number;
+    let p = before * (Ls[i] as number);
+    let q = before * (Ms[i] as number);
+    let r = before * (Ns[i] as number);
     let path = paths[i] as number;
-    let n = index[0] as number;
+    let square = before * before;
     let status = THROUGH;
     let k = 0;
-    for (; k < count; k++) {
+    while (k < count) {
       const c = curvature[k] as number;
       z -= gap[k] as number;
       const f = c * (x * x + y * y + z * z) - 2 * z;
-      const g = N - c * (L * x + M * y + N * z);
-      const square = g * g - c * f;
-      if (square < 0) {
+      const g = r - c * (p * x + q * y + r * z);
+      // The cosine of incidence times the index, squared.
+      const incident = g * g - square * c * f;
+      if (incident < 0) {
         status = MISSED;
         break;
       }
-      // The cosine of incidence, as it stands.
-      const cosine = Math.sqrt(square);
+      const cosine = Math.sqrt(incident);
       const step = f / (g + cosine);
-      x += step * L;
-      y += step * M;
-      z += step * N;
+      x += step * p;
+      y += step * q;
+      z += step * r;
       if (!(x * x + y * y <= (clear[k] as number))) {
         status = CLIPPED;
         break;
       }
-      path += n * step;
+      path += square * step;
       const m = index[k + 1] as number;
-      const refracted = m * m - n * n * (1 - square);
+      const refracted = m * m - square + incident;
       if (refracted < 0) {
         status = REFLECTED;
         break;
       }
-      const bend = Math.sqrt(refracted) - n * cosine;
-      const per = 1 / m;
-      L = (n * L - bend * c * x) * per;
-      M = (n * M - bend * c * y) * per;
-      N = (n * N + bend * (1 - c * z)) * per;
-      n = m;
+      const bend = Math.sqrt(refracted) - cosine;
+      const curved = bend * c;
+      p -= curved * x;
+      q -= curved * y;
+      r += bend - curved * z;
+      square = m * m;
+      k++;
     }
     states[i] = status;
     surfaces[i] = k;
@@ -100,9 +104,9 @@ export function trace({ count, curvature, gap, index, clear }: Prescription, bun
     xs[i] = x;
     ys[i] = y;
     zs[i] = z;
-    Ls[i] = L;
-    Ms[i] = M;
-    Ns[i] = N;
+    Ls[i] = p / behind;
+    Ms[i] = q / behind;
+    Ns[i] = r / behind;
     paths[i] = path;
   }
 }
