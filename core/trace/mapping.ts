@@ -9,7 +9,7 @@ import { THROUGH } from './rays.ts';
  * `r = f tan θ`. Rays through the middle of the pupil that part by `dσ` across the field axis and `dτ`
  * along it fall on `B_s dσ` times `B_t dτ / cos θ'` of the plane, so that it is `f² cos θ cos θ' / (B_s B_t)`:
  * the same (`B_s = r / sin θ`, since the lens is round; `B_t = cos θ' dr/dθ`), without 0/0 on the axis.
- * 0 where no chief ray comes through, and where the picture folds over: `r` no longer grows with the slope.
+ * 0 where no chief ray comes through, and where the picture folds over: `r²` no longer grows with the slope.
  * @param focalLengthMm the lens's own effective focal length
  */
 export function mappingFactor(lens: Prescription, pupilDistanceMm: number, slope: number, focalLengthMm: number): number {
