@@ -52,7 +52,8 @@ async function contextFor(options: BrowserContextOptions): Promise<BrowserContex
   return fresh;
 }
 
-export async function visit(hash = '', options: BrowserContextOptions = {}): Promise<Page> {
+/** @param ready what is waited for: by default that the Pairing view stands whole */
+export async function visit(hash = '', options: BrowserContextOptions = {}, ready = '#vary-caption'): Promise<Page> {
   const context = await contextFor(options);
   const page = await context.newPage();
   page.setDefaultTimeout(8_000);
@@ -61,7 +62,7 @@ export async function visit(hash = '', options: BrowserContextOptions = {}): Pro
     if (message.type() === 'error') complaints.push(message.text());
   });
   await page.goto(`${server.address}/${hash}`);
-  await page.waitForSelector('#vary-caption', { state: 'attached' });
+  await page.waitForSelector(ready, { state: 'attached' });
   open.push(page);
   return page;
 }

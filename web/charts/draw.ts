@@ -86,7 +86,10 @@ function written(drawing: Drawing, ink: Ink): Plugin {
       const { ctx } = chart;
       ctx.save();
       ctx.font = `13px ${ink.font}`;
-      for (const mark of drawing.marks) drawMark(chart, mark, ink);
+      drawing.marks.forEach((mark, i) => {
+        const near = drawing.marks.slice(0, i).some((other) => isNear(chart, mark, other));
+        drawMark(chart, mark, ink, near ? 2 : 1);
+      });
       for (const band of drawing.bands) drawBand(chart, band, ink);
       for (const { label, points } of drawing.lines) {
         const point = label && points[label.at];
@@ -125,7 +128,12 @@ function placed(chart: Chart, ink: Ink, text: string, x: number, y: number): voi
   chart.ctx.fillText(text, ...at);
 }
 
-function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
+/** Two upright marks so close that their names would run into each other. */
+const isNear = (chart: Chart, a: Mark, b: Mark): boolean =>
+  a.along === 'x' && b.along === 'x' && Math.abs(px(chart, 'x', a.at) - px(chart, 'x', b.at)) < 44;
+
+/** @param row the name of an upright mark stands in this row from the foot */
+function drawMark(chart: Chart, mark: Mark, ink: Ink, row: number): void {
   const { ctx, chartArea: area } = chart;
   const at = px(chart, mark.along, mark.at);
   ctx.strokeStyle = mark.bites ? ink.accent : ink.ink;
@@ -143,7 +151,13 @@ function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
   ctx.stroke();
   ctx.setLineDash([]);
   if (mark.along === 'x')
-    placed(chart, ink, mark.text, at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5, area.bottom - 8);
+    placed(
+      chart,
+      ink,
+      mark.text,
+      at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5,
+      area.bottom - 17 * row + 9,
+    );
   else placed(chart, ink, mark.text, area.left + 6, at - 5);
 }
 

@@ -49,12 +49,12 @@ export function Detail({ studied }: { studied: Studied }) {
       <figcaption id="detail-caption">{says}</figcaption>
       <Table
         title="The same contrast in numbers"
-        columns={['lp/mm at the subject', 'a line, µm', 'sagittal, %', 'tangential, %', 'perfect, %', 'pixel, %']}
+        columns={['lp/mm at the subject', 'lines apart, µm', 'sagittal, %', 'tangential, %', 'perfect, %', 'pixel, %']}
         rows={curve
           .filter((_, i) => i % 2 === 0 || i === curve.length - 1)
           .map((p) => [
             short(p.objectLpPerMm),
-            short(500 / p.objectLpPerMm),
+            short(1000 / p.objectLpPerMm),
             ...[p.sagittal, p.tangential, p.perfect].map((c) => short(100 * c, 2)),
             p.pixel === undefined ? 'not known' : short(100 * p.pixel, 2),
           ])}
@@ -106,6 +106,6 @@ function captionOf(curve: readonly DetailPoint[], judged: number, place: string,
   const near = curve.findLast((p) => p.objectLpPerMm <= judged) ?? curve[0];
   if (!near) return `No light arrives at ${place}.`;
   const low = Math.min(near.sagittal, near.tangential);
-  const line = 500 / judged;
-  return `At ${place}, ${focused}, lines ${short(line, 2)} µm wide keep ${short(100 * low, 2)} % of their contrast in the worse direction; without the relay’s faults they would keep ${short(100 * near.perfect, 2)} %.`;
+  const apart = 1000 / judged;
+  return `At ${place}, ${focused}, lines ${short(apart, 2)} µm apart at the subject keep ${short(100 * low, 2)} % of their contrast in the worse direction; without the relay’s faults they would keep ${short(100 * near.perfect, 2)} %.`;
 }

@@ -1,5 +1,5 @@
 import { firstSide, GLASS_NAMES, reversed } from '../../core/glassworks.ts';
-import { steps, valueAt } from '../../core/index.ts';
+import { listed, steps, valueAt } from '../../core/index.ts';
 import { Complaint, toldAt } from '../fields/complaint.tsx';
 import { Input } from '../fields/input.tsx';
 import { fieldAt, inputId } from '../fields/names.ts';
@@ -83,11 +83,16 @@ function OfClass() {
         />
       )}
       {lens && (
-        <p class="choices">
-          <button type="button" class="plain" onClick={() => place(GLASS, listingOf(lens))}>
-            Write its surfaces out
-          </button>
-        </p>
+        <>
+          <p class="hint">
+            Made of {listed(lens.media.filter((m) => m.name !== 'air').map((m) => m.name))}, bent for the close-up lens's normal job.
+          </p>
+          <p class="choices">
+            <button type="button" class="plain" onClick={() => place(GLASS, listingOf(lens))}>
+              Write its surfaces out
+            </button>
+          </p>
+        </>
       )}
     </>
   );

@@ -47,7 +47,6 @@ function rowsOf({ for: { pairing, answers }, study, judging }: Studied): Row[] {
   const m = numberIn(answers.systemMagnification) ?? 1;
   const depth = numberIn(answers.depthOfFieldUm);
   const curvature = (UM_PER_MM * study.fieldCurvatureMm) / (m * m);
-  const frames = depth === undefined ? undefined : Math.ceil(curvature / depth);
   const oneColour = 'judged in one wavelength';
   return [
     { name: 'Focal length', value: short(f, 4), unit: 'mm', note: `at ${short(judging.wavelengthNm, 5)} nm` },
@@ -74,12 +73,7 @@ function rowsOf({ for: { pairing, answers }, study, judging }: Studied): Row[] {
       name: 'Field curvature at the subject',
       value: short(curvature),
       unit: 'µm deep',
-      note:
-        frames === undefined
-          ? 'nearest to farthest best focus'
-          : frames === 1
-            ? 'one more frame of a stack'
-            : `${frames} more frames of a stack`,
+      note: framesFor(curvature, depth),
     },
     {
       name: 'Light by the way it maps angles',
@@ -88,4 +82,12 @@ function rowsOf({ for: { pairing, answers }, study, judging }: Studied): Row[] {
       note: 'in the corner, besides what the stops leave',
     },
   ];
+}
+
+/** What the curvature costs a stack: nothing as long as it stays well inside the depth of field. */
+function framesFor(curvature: number, depth: number | undefined): string {
+  if (depth === undefined) return 'from the nearest best focus to the farthest';
+  if (curvature < depth / 2) return 'well within the depth of one frame';
+  const frames = Math.ceil(curvature / depth);
+  return frames === 1 ? 'one more frame of a stack' : `${frames} more frames of a stack`;
 }

@@ -1,5 +1,6 @@
 import { standing } from '../../core/glassworks.ts';
-import { amount, diagonalOf, numberIn, short } from '../../core/index.ts';
+import { amount, diagonalOf, numberIn, type Relay, short } from '../../core/index.ts';
+import { surfaceName } from './listing.ts';
 import { type Section, sectionOf } from './section-geometry.ts';
 import { SectionPlate } from './section-plate.tsx';
 import type { Studied } from './studied.ts';
@@ -30,7 +31,7 @@ export function InSection({ studied: { for: evaluation, study } }: { studied: St
       section={section}
       shoulder={-space}
       pupilBetween={[(place?.least ?? 0) - space, (place?.greatest ?? 0) - space]}
-      names={namesOf(section, way.reversed)}
+      names={namesOf(section, pairing.relay.glass, way.reversed)}
       thread={hasThread ? (way.reversed ? 'camera' : 'objective') : undefined}
       threadWords={`male thread${pairing.relay.maleThread ? ` ${pairing.relay.maleThread.replace(' x ', ' × ')}` : ''}`}
       caption={captionOf(section, standing(way.lens, way.reversed))}
@@ -38,8 +39,15 @@ export function InSection({ studied: { for: evaluation, study } }: { studied: St
   );
 }
 
-/** Surfaces by their number in the list, whichever way round they stand. */
-const namesOf = ({ radii }: Section, turned: boolean): string[] => radii.map((_, i) => String(turned ? radii.length - i : i + 1));
+/** Surfaces by their number in the list, primed those of the second lens, in the order in which they stand. */
+function namesOf({ radii }: Section, glass: Relay['glass'], turned: boolean): string[] {
+  const second = glass && 'second' in glass ? glass.second : undefined;
+  const ownCount = radii.length - (second?.radiiMm.length ?? 0);
+  const first = Array.from({ length: ownCount }, (_, i) => surfaceName(i));
+  const behind = (second?.radiiMm ?? []).map((_, i) => surfaceName(i, true));
+  const names = [...first, ...(second?.reversed ? behind.toReversed() : behind)];
+  return turned ? names.toReversed() : names;
+}
 
 function captionOf({ corner, middle }: Section, stands: string): string {
   const lost = (rays: Section['corner']): number => rays.filter((ray) => ray.endsAt !== undefined).length;

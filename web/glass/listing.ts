@@ -78,3 +78,6 @@ export const listingOf = ({ radiiMm, thicknessesMm, media }: Lens): Listing => (
 });
 
 const hundredths = (mm: number): number => Math.round(100 * mm) / 100;
+
+/** What a surface is called on the page: its place in its list, primed in the second lens. */
+export const surfaceName = (i: number, second = false): string => `${i + 1}${second ? '′' : ''}`;

@@ -1,6 +1,10 @@
+import { nameOf, short } from '../../core/index.ts';
 import { Awaited, Broken } from '../answer.tsx';
+import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
 import { again, cancel, hasClass, type Search, search } from './search.ts';
+
+const PUPIL = '/objective/exitPupilFromShoulderMm';
 
 /** What to do with the glass, in words; how far the search for it has come. */
 export function Says() {
@@ -21,6 +25,7 @@ export function Says() {
         </p>
       )}
       <Awaited />
+      {now?.state === 'done' && <Rests />}
       <Broken />
     </section>
   );
@@ -58,5 +63,20 @@ function Progress({ done, of, what }: { done: number; of: number; what: string }
         Stop the search
       </button>
     </div>
+  );
+}
+
+/** The best place is counted from the exit pupil, and that is hardly ever known. */
+function Rests() {
+  const pupil = answered.value.inputs.find((input) => input.path === PUPIL);
+  if (pupil?.origin !== 'assumed' || pupil.plusMinus === 0) return null;
+  return (
+    <p class="rests">
+      Rests on <Lead path={PUPIL}>{nameOf(PUPIL)}</Lead>{' '}
+      <span class="guess">
+        ({short(pupil.value)} ± {short(pupil.plusMinus, 2)} mm)
+      </span>
+      : if it is elsewhere by so much, the best place is too.
+    </p>
   );
 }

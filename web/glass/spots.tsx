@@ -21,7 +21,7 @@ export function Spots({ studied: { for: evaluation, study, judging } }: { studie
     <>
       <Radios legend="Focus" name="focus" options={FOCI} value={focus} onChoose={(name) => setFocus(name)} />
       <figure class="plate spots" ref={box} aria-labelledby="spots-caption">
-        <Row points={points} focus={focus} airy={airy} width={width} />
+        <Row points={points} focus={focus} airy={airy} width={width} softest={softestOf(study.points, focus, judging.criterion)} />
         <figcaption id="spots-caption">{says}</figcaption>
         <Table
           title="The same spots in numbers"
@@ -45,6 +45,17 @@ interface RowProps {
   focus: Focus;
   airy: number | undefined;
   width: number;
+  /** Radius of the point that is least sharp, where that is not sharp enough. */
+  softest: number | undefined;
+}
+
+/** The point of least contrast, where that falls short of what counts as sharp. */
+function softestOf(points: RowProps['points'], focus: Focus, criterion: number): number | undefined {
+  const judged = points.flatMap(({ radiusMm, seen }) =>
+    seen ? [{ radiusMm, contrast: Math.min(seen[focus].sagittal, seen[focus].tangential) }] : [],
+  );
+  const least = judged.toSorted((a, b) => a.contrast - b.contrast)[0];
+  return least && least.contrast < criterion ? least.radiusMm : undefined;
 }
 
 const SCALES_UM = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000];
@@ -72,7 +83,7 @@ function reachOf(points: RowProps['points'], airy: number | undefined): Reach {
   return reach;
 }
 
-function Row({ points, focus, airy, width }: RowProps) {
+function Row({ points, focus, airy, width, softest }: RowProps) {
   const cell = (width - WORDS - PAD) / points.length;
   const reach = reachOf(points, airy);
   const k = Math.min((0.47 * cell) / reach.side, TALLEST / (reach.out + reach.in));
@@ -86,7 +97,7 @@ function Row({ points, focus, airy, width }: RowProps) {
       {points.map(({ radiusMm, seen }, i) => {
         const cx = WORDS + cell * (i + 0.5);
         return (
-          <g key={radiusMm} data-radius-mm={radiusMm}>
+          <g key={radiusMm} data-radius-mm={radiusMm} class={radiusMm === softest ? 'bites' : undefined}>
             {airy !== undefined && <circle class="airy" cx={cx} cy={axis} r={(airy / 2) * k} />}
             {seen ? (
               <Dots seen={seen} focus={focus} k={k} cx={cx} cy={axis} />
@@ -133,6 +144,8 @@ function Dots({ seen, focus, k, cx, cy }: { seen: SeenPoint; focus: Focus; k: nu
   return <path class="dots" d={d.join('')} />;
 }
 
+const KEY = 'Circles: the Airy disc, which diffraction alone makes. Outward is up.';
+
 function captionOf(points: Studied['study']['points'], focus: Focus): string {
   const seen = points.flatMap((p) => (p.seen ? [{ radiusMm: p.radiusMm, rms: p.seen[focus].spot.rmsUm }] : []));
   if (seen.length === 0) return 'No light arrives.';
@@ -144,5 +157,5 @@ function captionOf(points: Studied['study']['points'], focus: Focus): string {
       : worst.radiusMm === points.at(-1)?.radiusMm
         ? 'in the corner'
         : `${short(worst.radiusMm)} mm from the middle`;
-  return `With the picture taken ${FOCI[focus]} a point blurs to ${short(middle.rms)} µm rms in the middle and to ${short(worst.rms)} µm ${where}, where it is worst. Circles: the Airy disc, which diffraction alone makes. Outward is up.`;
+  return `With the picture taken ${FOCI[focus]} a point blurs to ${short(middle.rms)} µm rms in the middle and to ${short(worst.rms)} µm ${where}, where it is worst. ${KEY}`;
 }

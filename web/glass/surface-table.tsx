@@ -12,6 +12,7 @@ import {
   MOST_SURFACES,
   radiusTyped,
   semiTyped,
+  surfaceName,
   withoutSurface,
   withSurface,
 } from './listing.ts';
@@ -84,7 +85,7 @@ function Surface({ path, listing, i, remove }: SurfaceProps) {
   return (
     <>
       <tr>
-        <th scope="row">{i + 1}</th>
+        <th scope="row">{surfaceName(i, path.endsWith('/second'))}</th>
         <td>
           <Cell path={radius} plain onType={(text) => edit(radius, radiusTyped(text, numberTyped(text)) ?? '')} />
         </td>
@@ -97,7 +98,7 @@ function Surface({ path, listing, i, remove }: SurfaceProps) {
             <td>
               <Cell path={thickness} onType={(text) => edit(thickness, numberTyped(text) ?? '')} />
             </td>
-            <td>
+            <td class="glass-name">
               <Cell path={glass} plain list={GLASS_LIST} onType={(text) => edit(glass, glassTyped(text, numberTyped(text)) ?? '')} />
             </td>
           </>

@@ -87,7 +87,7 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
     ],
     marks: [
       { along: 'x', at: point.infinitySpaceMm, text: 'best' },
-      { along: 'x', at: space, text: 'now', dash: [2, 3] },
+      { along: 'x', at: space, text: 'now', dash: [2, 3], bites: space < withinMm[0] || space > withinMm[1] },
     ],
     bands: [{ from: withinMm[0], to: withinMm[1], text: 'within a tenth', style: 'solid' }],
   };

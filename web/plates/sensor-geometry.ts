@@ -27,6 +27,8 @@ export interface SensorScene {
   width: number;
   height: number;
   circles: DrawnCircle[];
+  /** Whether the sharp circle comes from the relay's glass; else it is its rating. */
+  traced: boolean;
   /** Radii at which the light has fallen by so many stops, mm: those that lie on the sensor. */
   contours: { ev: number; radius: number }[];
   /** Light at a radius in mm, 0 to 1; undefined where an opening is not known. */
@@ -49,6 +51,7 @@ export function sensorScene({ pairing, answers, sheet }: Evaluation, { coverage 
   return {
     width,
     height,
+    traced: pairing.relay.glass !== undefined,
     circles: CIRCLES.flatMap((circle) => {
       const span = interval(answers[CIRCLE_FIGURE[circle]]);
       return span ? [{ circle, radius: span[1] / 2, bites: coverage.bites === circle }] : [];

@@ -44,7 +44,7 @@ export function Contours({ scene, view: { cx, cy, k } }: { scene: SensorScene; v
   );
 }
 
-const RING_WORDS: Record<Circle, string> = { corrected: 'corrected', lit: 'lit', sharp: 'rated' };
+const ringWords = (circle: Circle, { traced }: SensorScene): string => (circle !== 'sharp' ? circle : traced ? 'sharp' : 'rated');
 /** Each circle's name stands on a side of its own: above, below, to the right. */
 const SIDES: Record<Circle, readonly [number, number]> = { corrected: [0, -1], lit: [0, 1], sharp: [0.8, -0.6] };
 
@@ -54,7 +54,7 @@ export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: Sensor
   const { cx, cy, k, width, height } = view;
   const [dx, dy] = SIDES[circle];
   const bounded = Number.isFinite(radius);
-  const name = `${RING_WORDS[circle]} ${bounded ? `Ø ${short(2 * radius)} mm` : 'without limit'}`;
+  const name = `${ringWords(circle, scene)} ${bounded ? `Ø ${short(2 * radius)} mm` : 'without limit'}`;
   const x = cx + dx * radius * k;
   const y = cy + dy * radius * k;
   const inside = bounded && y > 20 && y < height - 16 && x < width;
