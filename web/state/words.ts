@@ -15,10 +15,39 @@ const CALLED: Record<string, string> = {
 };
 
 const plain = (text: string): string =>
-  text.replace(/\b[a-z]+[A-Za-z]*\b/g, (name) => (Object.hasOwn(CALLED, name) ? (CALLED[name] ?? name) : name));
+  text
+    .replace('that GET /api/glasses lists', 'from the list')
+    .replace(/semiAperturesMm\/(\d+)/g, (_, i) => `a clear half-height of surface ${Number(i) + 1}`)
+    .replace(/semi-aperture/g, 'clear half-height')
+    .replace(/(^|\s)-(?=\d)/g, '$1−')
+    .replace(/\b[a-z]+[A-Za-z]*\b/g, (name) => (Object.hasOwn(CALLED, name) ? (CALLED[name] ?? name) : name));
+
+/** What would do in a list of the relay's glass. */
+const IN_GLASS: Record<string, string> = {
+  radiiMm: 'a radius of at least 0.1 mm either way, or “plane”',
+  thicknessesMm: 'a thickness from 0 to 500 mm',
+  glasses: 'a name from the list, “air”, or a refractive index from 1 to 4',
+  semiAperturesMm: 'the height to which this surface lets light through, in mm; of every surface, or of none',
+  gapMm: 'a gap from 0 to 500 mm',
+};
+
+/** The same for an entry of the glass; undefined where the problem says it well enough. */
+function inGlass({ path, code, given, expected }: Problem): string | undefined {
+  const list = path.match(/^\/relay\/glass.*?\/(\w+)(\/\d+)?$/)?.[1];
+  const would = list && IN_GLASS[list];
+  if (!would) return undefined;
+  if (given === '""' || given === 'nothing') return `Is missing: give ${would}.`;
+  const what = `‘${given.replace(/^"|"$/g, '').replace(/^-/, '−')}’`;
+  if (code === 'unknownGlass') return `${what} is no glass that is known here. What would do: ${plain(expected)}.`;
+  if (code === 'wrongType') return `${what} will not do: put in ${would}.`;
+  if (code === 'tooSmall' || code === 'tooBig') return `${what} is too ${code === 'tooSmall' ? 'small' : 'large'}: put in ${would}.`;
+  return undefined;
+}
 
 /** What is wrong and what would do, as one or two sentences without the field's name. */
 export function complaint({ path, code, message, expected, given }: Problem): string {
+  const glass = inGlass({ path, code, message, expected, given });
+  if (glass) return glass;
   const field = fieldAt(path);
   const bound = field?.bound ? BOUNDS[field.bound] : undefined;
   const spread = path.endsWith('/plusMinus');
