@@ -1,14 +1,15 @@
+import type { Setting } from '../contrast/field.ts';
 import type { Discs } from '../pupil/discs.ts';
 import { launch, type PupilPoints } from '../trace/beam.ts';
-import { oneFrame, type Parabola, valueAt } from '../trace/focus.ts';
+import { oneFrame, type Parabola, parabola, valueAt } from '../trace/focus.ts';
 import { ringsAndSpokes } from '../trace/points.ts';
 import type { Prescription } from '../trace/prescription.ts';
 import { type Rays, rays, THROUGH, trace } from '../trace/rays.ts';
-import { spot } from '../trace/spot.ts';
+import { meanAt, spot } from '../trace/spot.ts';
 import { UM_PER_MM } from '../units.ts';
 
-/** Exact for spots of surfaces up to the fifteenth power of the aperture. */
-const POINTS: PupilPoints = ringsAndSpokes(8, 16);
+/** Exact for spots of rays whose places go up to the fifth power of the aperture, and nearly so beyond. */
+const POINTS: PupilPoints = ringsAndSpokes(6, 12);
 
 /** A field point's beam as it arrives: its rays behind the lens, and what each counts (0 where it is stopped), adding up to 1. */
 export interface Arrived {
@@ -46,10 +47,28 @@ export function arrived(
   return { bundle, weights };
 }
 
-/** Mean square blur of one field point on every plane, mm²; undefined where no ray comes through. */
-export function blurOf(lens: Prescription, discs: Discs, pupilDistanceMm: number, slope: number, nearMm: number): Parabola | undefined {
-  const beam = arrived(lens, POINTS, discs, pupilDistanceMm, slope);
-  return beam && spot(beam.bundle, beam.weights, nearMm).square;
+/**
+ * Mean square blur of one field point on every plane about the middle of all its light, mm²: each
+ * wavelength's own spot, and how far its middle is from the common one. Undefined where nothing arrives.
+ */
+export function blurOf({ colours, discs, pupilDistanceMm }: Setting, slope: number): Parabola | undefined {
+  const near = colours.focusMm;
+  const spots = colours.prescriptions.flatMap((lens, c) => {
+    const beam = arrived(lens, POINTS, discs, pupilDistanceMm, slope);
+    return beam ? { ...spot(beam.bundle, beam.weights, near), weight: colours.weights[c] as number } : [];
+  });
+  const whole = spots.reduce((sum, { weight }) => sum + weight, 0);
+  if (whole === 0) return undefined;
+  const mean = (of: (s: (typeof spots)[number]) => number): number => spots.reduce((sum, s) => sum + s.weight * of(s), 0) / whole;
+  const middle = mean((s) => meanAt(s.tangential, near));
+  const drift = mean((s) => s.tangential.slope);
+  // A spot's own parabola and the square of a straight line add up to a parabola again.
+  return parabola(
+    mean((s) => valueAt(s.square, near) + (meanAt(s.tangential, near) - middle) ** 2),
+    mean((s) => s.square.rate * (near - s.square.at) + (meanAt(s.tangential, near) - middle) * (s.tangential.slope - drift)),
+    mean((s) => s.square.rate + (s.tangential.slope - drift) ** 2),
+    near,
+  );
 }
 
 /** Whether all stops let the pupil's point through. */
@@ -62,11 +81,12 @@ export function inside({ walk, radius }: Discs, slope: number, x: number, y: num
   return true;
 }
 
-/** Worst rms blur over field points, µm: on the one plane that serves them best, and each at its own. */
-export function worstBlur(squares: readonly Parabola[]): { oneFrameUm: number; stackUm: number } | undefined {
+/** Worst rms blur over field points, µm: on the one plane that serves them best, in mm behind the last vertex, and each at its own. */
+export function worstBlur(squares: readonly Parabola[]): { planeMm: number; oneFrameUm: number; stackUm: number } | undefined {
   const plane = oneFrame(squares);
   if (plane === undefined) return undefined;
   return {
+    planeMm: plane,
     oneFrameUm: UM_PER_MM * Math.sqrt(Math.max(...squares.map((s) => valueAt(s, plane)))),
     stackUm: UM_PER_MM * Math.sqrt(Math.max(...squares.map((s) => s.least))),
   };

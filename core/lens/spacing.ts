@@ -1,6 +1,5 @@
 import { bestFocus, fieldPoint } from '../contrast/field.ts';
 import { relativeIllumination } from '../pupil/illumination.ts';
-import type { Parabola } from '../trace/focus.ts';
 import { blurOf, worstBlur } from './blur.ts';
 import { type Judging, settingAt, type WayRound } from './judging.ts';
 
@@ -10,7 +9,7 @@ export interface SpacingPoint {
   /** Worst contrast over the picture, in one frame and in a stack; 0 where part of it gets no light or no contrast. */
   readonly oneFrame: number;
   readonly stack: number;
-  /** Worst rms blur at the pairing's wavelength, µm; absent where part of the picture gets no light. */
+  /** Worst rms blur, µm, focused for least blur; absent where part of the picture gets no light. */
   readonly oneFrameBlurUm?: number;
   readonly stackBlurUm?: number;
   /** Light in the corner over light in the middle. */
@@ -23,14 +22,12 @@ export const FIELD_POINTS = 9;
 /** The lens one way round at one place. */
 export function spacingPoint(judging: Judging, way: WayRound, infinitySpaceMm: number): SpacingPoint {
   const setting = settingAt(judging, way, infinitySpaceMm);
-  const { discs, pupilDistanceMm, scaleMm } = setting;
+  const { discs, scaleMm } = setting;
   const corner = judging.cornerMm / scaleMm;
   const slopes = Array.from({ length: FIELD_POINTS }, (_, i) => (corner * i) / (FIELD_POINTS - 1));
   const points = slopes.flatMap((slope) => fieldPoint(setting, slope) ?? []);
   const whole = points.length === slopes.length;
-  const squares = slopes.flatMap(
-    (slope): Parabola[] | Parabola => blurOf(way.prescribed, discs, pupilDistanceMm, slope, way.cardinal.backFocalLengthMm) ?? [],
-  );
+  const squares = slopes.flatMap((slope) => blurOf(setting, slope) ?? []);
   const blur = squares.length === slopes.length ? worstBlur(squares) : undefined;
   return {
     infinitySpaceMm,

@@ -4,11 +4,16 @@ import { relativeIllumination } from '../pupil/illumination.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import { mappingFactor } from '../trace/mapping.ts';
 import { MM_PER_NM, UM_PER_MM } from '../units.ts';
+import { blurOf, worstBlur } from './blur.ts';
 import { type Judging, settingAt, type WayRound } from './judging.ts';
 import { FIELD_POINTS, type SpacingPoint, spacingPoint } from './spacing.ts';
 import { type SpotDiagram, spotDiagram } from './spots.ts';
 
-/** A point of the picture at one focus. Contrasts are at the judged detail, over that of the same beam without aberrations. */
+/**
+ * A point of the picture. Contrasts are at the judged detail, over that of the same beam without aberrations,
+ * at the focus that is best for them; the spot is at the focus of least blur, which is another one where a
+ * spot has a core and a faint halo.
+ */
 export interface Focused {
   readonly sagittal: number;
   readonly tangential: number;
@@ -63,14 +68,16 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
   const known = fields.flatMap(({ point }) => point ?? []);
   const flat = bestFocus(known).focusMm;
   const own = new Map(known.map((point) => [point, bestFocus([point]).focusMm]));
-  const focused = (point: FieldPoint, focus: number): Focused | undefined => {
-    const spot = spotDiagram(setting, point.slope, near + focus);
+  const squares = fields.map(({ slope }) => blurOf(setting, slope));
+  const leastBlur = worstBlur(squares.flatMap((square) => square ?? []))?.planeMm ?? near;
+  const focused = (point: FieldPoint, focus: number, planeMm: number): Focused | undefined => {
+    const spot = spotDiagram(setting, point.slope, planeMm);
     return spot && { sagittal: contrastAt(point.sagittal, focus), tangential: contrastAt(point.tangential, focus), spot };
   };
-  const points = fields.map(({ radiusMm, slope, point }): Study['points'][number] => {
+  const points = fields.map(({ radiusMm, slope, point }, i): Study['points'][number] => {
     const focusMm = point && own.get(point);
-    const oneFrame = point && focused(point, flat);
-    const stack = point && focused(point, focusMm ?? flat);
+    const oneFrame = point && focused(point, flat, leastBlur);
+    const stack = point && focused(point, focusMm ?? flat, squares[i]?.at ?? leastBlur);
     if (focusMm === undefined || !oneFrame || !stack) return { radiusMm, slope };
     const seen: SeenPoint = {
       oneFrame,

@@ -80,3 +80,16 @@ describe('the glass where it stands', () => {
     expect(dark.worst.oneFrameBlurUm).toBeUndefined();
   });
 });
+
+describe('blur', () => {
+  test.each(['one wavelength', 'photopic'] as const)(
+    'in the light of %s is told alike by the parabola and by the spot that is drawn',
+    (spectrum) => {
+      const judging = judgingIn(pairingWith({}, { sharp: { spectrum } }));
+      const { points, worst } = studyOf(judging, 40);
+      const rms = (focus: 'oneFrame' | 'stack'): number => Math.max(...points.map(({ seen }) => seen?.[focus].spot.rmsUm ?? 0));
+      expect(rms('oneFrame')).toBeCloseTo(worst.oneFrameBlurUm ?? 0, 3);
+      expect(rms('stack')).toBeCloseTo(worst.stackBlurUm ?? 0, 3);
+    },
+  );
+});
