@@ -8,32 +8,54 @@ export interface FocusRange {
 }
 
 /** Contrast at each place of the focus, relative to the same beam without aberrations. */
-export function contrastThroughFocus(pairs: Pairs, { from, step, count }: FocusRange): Float64Array {
-  const out = new Float64Array(count);
-  const imaginary = new Float64Array(count);
-  const turn = 2 * Math.PI;
-  for (let i = 0; i < pairs.count; i++) {
-    const rate = pairs.rate[i] as number;
-    const share = pairs.share[i] as number;
-    const begin = turn * ((pairs.phase[i] as number) + from * rate);
-    const [stepRe, stepIm] = [Math.cos(turn * step * rate), Math.sin(turn * step * rate)];
-    // A phasor a pair, turned from one place to the next: no cosine inside the loop.
-    let re = share * Math.cos(begin);
-    let im = share * Math.sin(begin);
+export function contrastThroughFocus(pairs: Pairs, range: FocusRange): Float64Array {
+  const sums = pairs.real ? realSums(pairs, range) : moduli(pairs, range);
+  for (let k = 0; k < range.count; k++) sums[k] = (sums[k] as number) / pairs.perfect;
+  return sums;
+}
+
+const TURN = 2 * Math.PI;
+
+/** Of mirrored pairs the real part is left; below 0 the pattern is reversed, and that is no contrast. */
+function realSums({ count: all, phase, rate, share }: Pairs, { from, step, count }: FocusRange): Float64Array {
+  const sums = new Float64Array(count);
+  for (let i = 0; i < all; i++) {
+    const begin = TURN * ((phase[i] as number) + from * (rate[i] as number));
+    const turn = TURN * step * (rate[i] as number);
+    // A cosine from the two before it: cos(a + t) = 2 cos t cos a - cos(a - t). No cosine inside the loop.
+    const twice = 2 * Math.cos(turn);
+    let here = (share[i] as number) * Math.cos(begin);
+    let before = (share[i] as number) * Math.cos(begin - turn);
     for (let k = 0; k < count; k++) {
-      out[k] = (out[k] as number) + re;
+      sums[k] = (sums[k] as number) + here;
+      const next = twice * here - before;
+      before = here;
+      here = next;
+    }
+  }
+  for (let k = 0; k < count; k++) sums[k] = Math.max(0, sums[k] as number);
+  return sums;
+}
+
+function moduli({ count: all, phase, rate, share }: Pairs, { from, step, count }: FocusRange): Float64Array {
+  const real = new Float64Array(count);
+  const imaginary = new Float64Array(count);
+  for (let i = 0; i < all; i++) {
+    const begin = TURN * ((phase[i] as number) + from * (rate[i] as number));
+    const turn = TURN * step * (rate[i] as number);
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    let re = (share[i] as number) * Math.cos(begin);
+    let im = (share[i] as number) * Math.sin(begin);
+    for (let k = 0; k < count; k++) {
+      real[k] = (real[k] as number) + re;
       imaginary[k] = (imaginary[k] as number) + im;
-      const next = re * stepRe - im * stepIm;
-      im = re * stepIm + im * stepRe;
+      const next = re * c - im * s;
+      im = re * s + im * c;
       re = next;
     }
   }
-  for (let k = 0; k < count; k++) {
-    const [re, im] = [out[k] as number, imaginary[k] as number];
-    // Of mirrored pairs the real part is left; below 0 the pattern is reversed, and that is no contrast.
-    out[k] = (pairs.real ? Math.max(0, re) : Math.sqrt(re * re + im * im)) / pairs.perfect;
-  }
-  return out;
+  for (let k = 0; k < count; k++) real[k] = Math.sqrt((real[k] as number) ** 2 + (imaginary[k] as number) ** 2);
+  return real;
 }
 
 /** The same at one place. */
