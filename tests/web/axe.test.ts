@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { afterEach, expect, it } from 'vitest';
+import { clean } from './clean.ts';
 import { go, leave, linkOf, OPENING, put, sentence, unfold, useBrowser, visit } from './support.ts';
 
 /** No accessibility fault that axe can find, on every state, in light and dark, wide and narrow. */
@@ -8,15 +8,6 @@ useBrowser();
 afterEach(leave);
 
 type Page = Awaited<ReturnType<typeof visit>>;
-
-async function clean(page: Page, rules?: string[]): Promise<void> {
-  // Closed folds are looked at open, and of the tables' many rows, all alike, three.
-  const builder = new AxeBuilder({ page }).exclude('details:not([open])').exclude('.scroll tbody tr:nth-child(n+4)').exclude('option');
-  // The page has no frames, so the mode without a second page will do, and only what fails is asked for.
-  builder.setLegacyMode(true).options({ resultTypes: ['violations'] });
-  const { violations } = await (rules ? builder.withRules(rules) : builder).analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html.slice(0, 160)} ${v.nodes[0]?.failureSummary ?? ''}`)).toEqual([]);
-}
 
 const sure = (value: number) => ({ value, plusMinus: 0, origin: 'measured' as const });
 const VERDICTS = {

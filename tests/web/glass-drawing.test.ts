@@ -1,0 +1,255 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  AIR,
+  cardinal,
+  glassNamed,
+  inRow,
+  type Lens,
+  lengthOf,
+  type Medium,
+  prescription,
+  reversed,
+  sag,
+  widestSemiApertures,
+} from '../../core/glassworks.ts';
+import { evaluate, readRelay } from '../../core/index.ts';
+import { engravedRelay, impliedBy, retyped } from '../../web/fields/engrave.ts';
+import { calledAt } from '../../web/fields/names.ts';
+import {
+  glassTyped,
+  isListing,
+  type Listing,
+  listingOf,
+  radiusTyped,
+  semiTyped,
+  withoutSurface,
+  withSurface,
+} from '../../web/glass/listing.ts';
+import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
+import { sectionScale } from '../../web/glass/section-scale.ts';
+import { answered, awaited, judge, problems, take } from '../../web/state/draft.ts';
+import { follow, linkTo } from '../../web/state/link.ts';
+import { complaint } from '../../web/state/words.ts';
+import { fetchWorks, worksNow } from '../../web/state/works.ts';
+import { BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
+import { OPENING } from './support.ts';
+
+/** The glass's drawing and the page's reading of it, without a browser. */
+
+const RUNS = Number(process.env.RUNS ?? 60);
+const NM = 587.56;
+type P = readonly [z: number, y: number];
+const glass = (name: string): Medium => glassNamed(name) as Medium;
+
+const achromat: Lens = {
+  radiiMm: R3.radiiMm,
+  thicknessesMm: R3.thicknessesMm,
+  media: R3.glasses.map(glass),
+  semiAperturesMm: widestSemiApertures(R3.radiiMm, R3.thicknessesMm),
+};
+
+function drawn(lens: Lens, more: Partial<Parameters<typeof sectionOf>[0]> = {}): Section {
+  const prescribed = prescription(lens, NM);
+  return sectionOf({
+    lens,
+    prescription: prescribed,
+    pupilDistanceMm: 60,
+    pupilRadiusMm: 5.6,
+    sensorMm: cardinal(prescribed).backFocalLengthMm,
+    cornerHeightMm: 21.6,
+    cornerSlope: 21.6 / cardinal(prescribed).effectiveFocalLengthMm,
+    usualHalfMm: 20,
+    ...more,
+  });
+}
+
+describe('before what works with glass is fetched', () => {
+  it('a link and a draft with glass wait for it, and are answered when it is there', async () => {
+    expect(worksNow()).toBeUndefined();
+    const link = linkTo(withGlass());
+    expect(follow(link)).toEqual({ waits: true });
+    expect(judge({ ...withGlass(), infinitySpaceMm: -1 }).problems?.[0]?.path).toBe('/infinitySpaceMm');
+    const before = answered.value;
+    take(withGlass());
+    expect([awaited.value, answered.value]).toEqual(['glass', before]);
+    // Another draft in the meantime is not overtaken by the one that waited.
+    take({ ...BEHIND, infinitySpaceMm: 61 });
+    expect(awaited.value).toBe('nothing');
+    await fetchWorks();
+    expect(answered.value.pairing.infinitySpaceMm).toBe(61);
+    take(withGlass());
+    expect([awaited.value, problems.value]).toEqual(['nothing', []]);
+    expect(answered.value.pairing).toEqual(withGlass());
+    expect(follow(link).pairing).toEqual(withGlass());
+    take(OPENING);
+  });
+});
+
+const lenses = fc
+  .record({
+    bend: fc.double({ min: -0.008, max: 0.008, noNaN: true }),
+    first: fc.double({ min: 4, max: 14, noNaN: true }),
+    second: fc.double({ min: 2, max: 8, noNaN: true }),
+    turned: fc.boolean(),
+  })
+  .map(({ bend, first, second, turned }): Lens => {
+    const radiiMm = [1 / 1000, -1 / 54, -1 / 91].map((c) => 1 / (c + bend));
+    const lens: Lens = {
+      radiiMm,
+      thicknessesMm: [first, second],
+      media: achromat.media,
+      semiAperturesMm: widestSemiApertures(radiiMm, [first, second]),
+    };
+    return turned ? reversed(lens) : lens;
+  });
+
+describe('the section', () => {
+  it('takes its rays from surface to surface, in straight lines that obey the law of refraction', () => {
+    let bent = 0;
+    fc.assert(
+      fc.property(lenses, fc.double({ min: 0, max: 0.12, noNaN: true }), (lens, cornerSlope) => {
+        const section = drawn(lens, { cornerSlope });
+        const n = prescription(lens, NM).index;
+        for (const ray of [...section.middle, ...section.corner]) {
+          if (ray.endsAt !== undefined) continue;
+          expect(ray.points.length).toBe(lens.radiiMm.length + 2);
+          lens.radiiMm.forEach((r, k) => {
+            const [before, here, after] = [ray.points[k], ray.points[k + 1], ray.points[k + 2]] as unknown as [P, P, P];
+            const [z, y] = here as [number, number];
+            // On the sphere about its centre.
+            expect(Math.hypot(z - ((section.vertices[k] as number) + r), y)).toBeCloseTo(Math.abs(r), 8);
+            // Angles to the normal in the drawing's plane, by its angle and not by the tracing's vectors.
+            const normal = Math.asin(y / r);
+            const incoming = Math.atan2(y - before[1], z - before[0]) + normal;
+            const outgoing = Math.atan2(after[1] - y, after[0] - z) + normal;
+            expect((n[k] as number) * Math.sin(incoming)).toBeCloseTo((n[k + 1] as number) * Math.sin(outgoing), 8);
+            bent++;
+          });
+        }
+      }),
+      { numRuns: RUNS, seed: 40 },
+    );
+    expect(bent).toBeGreaterThan(RUNS * 20);
+  });
+
+  it('lands the beams where they belong, and ends the rays that a rim takes at that rim', () => {
+    const section = drawn(achromat);
+    const landed = (ray: Section['corner'][number]): number => ray.points.at(-1)?.[1] as number;
+    for (const ray of section.middle) expect(Math.abs(landed(ray))).toBeLessThan(0.05);
+    for (const ray of section.corner) expect(landed(ray)).toBeCloseTo(21.6, 0);
+    expect(section.sensor).toBeCloseTo(lengthOf(achromat) + cardinal(prescription(achromat, NM)).backFocalLengthMm, 9);
+    const narrow = { ...achromat, semiAperturesMm: [9, 9, 9] };
+    const cut = drawn(narrow).corner;
+    const ended = cut.filter((ray) => ray.endsAt !== undefined);
+    expect(ended.length).toBeGreaterThan(0);
+    expect(ended.length).toBeLessThan(cut.length);
+    for (const ray of ended) {
+      expect(ray.points.length).toBe(2 + (ray.endsAt as number));
+      expect(Math.abs(ray.points.at(-1)?.[1] as number)).toBeGreaterThan(9);
+    }
+  });
+
+  it('draws cemented glass of one height with a thickness everywhere, and air as none', () => {
+    const { pieces, vertices } = drawn(achromat);
+    expect(pieces.map((p) => p.glass)).toEqual(['N-BK7', 'N-SF5']);
+    expect(new Set(pieces.map((p) => p.half)).size).toBe(1);
+    for (const { front, back, half } of pieces) {
+      const at = (i: number): number => (vertices[i] as number) + sag(achromat.radiiMm[i] as number, half);
+      expect(at(back) - at(front)).toBeGreaterThanOrEqual(-1e-9);
+    }
+    const pair = inRow(achromat, reversed(achromat), 30, AIR);
+    const two = drawn(pair);
+    expect(two.pieces.length).toBe(4);
+    expect(two.pieces.map((p) => p.front)).toEqual([0, 1, 3, 4]);
+    expect(two.pieces[0]?.index).toBeCloseTo(1.5168, 4);
+  });
+
+  it('keeps everything inside the drawing at any width', () => {
+    fc.assert(
+      fc.property(lenses, fc.integer({ min: 280, max: 1800 }), fc.double({ min: 5, max: 200, noNaN: true }), (lens, width, space) => {
+        const section = drawn(lens, { pupilDistanceMm: space });
+        const scale = sectionScale(section, -space + 10, width);
+        for (const z of [section.pupil, 0, section.length, section.sensor]) {
+          expect(scale.x(z)).toBeGreaterThanOrEqual(0);
+          expect(scale.x(z)).toBeLessThanOrEqual(width);
+        }
+        expect(scale.h(section.cornerHeight)).toBeLessThanOrEqual(scale.h(scale.most));
+        expect(scale.h(1)).toBeCloseTo(scale.stretch * (scale.x(1) - scale.x(0)), 9);
+      }),
+      { numRuns: RUNS, seed: 41 },
+    );
+  });
+});
+
+describe('the list of surfaces', () => {
+  it('grows and shrinks without losing its shape', () => {
+    const grown = withSurface({ ...R3, semiAperturesMm: [20, 20, 19] } as Listing);
+    expect(grown).toEqual({
+      radiiMm: [1000, -54, -91, 'plane'],
+      thicknessesMm: [11, 4, 3],
+      glasses: ['N-BK7', 'N-SF5', 'N-BK7'],
+      semiAperturesMm: [20, 20, 19, 19],
+    });
+    expect(withoutSurface(grown, 3)).toEqual({ ...R3, semiAperturesMm: [20, 20, 19] });
+    expect(withoutSurface(R3 as Listing, 0)).toEqual({ radiiMm: [-54, -91], thicknessesMm: [4], glasses: ['N-SF5'] });
+    expect(withoutSurface(R3 as Listing, 2)).toEqual({ radiiMm: [1000, -54], thicknessesMm: [11], glasses: ['N-BK7'] });
+    expect(isListing({ class: 'singlet' })).toBe(false);
+  });
+
+  it('reads radii, glasses and half-heights as people type them', () => {
+    for (const text of ['plane', ' Flat ', '∞', 'inf', 'infinity']) expect(radiusTyped(text, text)).toBe('plane');
+    expect([radiusTyped('-54', -54), radiusTyped('frog', 'frog')]).toEqual([-54, 'frog']);
+    expect([glassTyped('1.5168', 1.5168), glassTyped(' N-BK7 ', 'N-BK7'), glassTyped('', undefined)]).toEqual([1.5168, 'N-BK7', undefined]);
+    expect(semiTyped(R3 as Listing, 1, 20)).toEqual([20, 20, 20]);
+    const some = { ...R3, semiAperturesMm: [20, 20, 20] } as Listing;
+    expect(semiTyped(some, 0, 18)).toEqual([18, 20, 20]);
+    const emptied = [0, 1].reduce((half, i) => semiTyped({ ...some, semiAperturesMm: half }, i, undefined) ?? [], [
+      20, 20, 20,
+    ] as unknown[]);
+    expect(emptied).toEqual(['', '', 20]);
+    expect(semiTyped({ ...some, semiAperturesMm: emptied }, 2, undefined)).toBeUndefined();
+  });
+
+  it('writes a lens out as it can be read again', () => {
+    const listed = listingOf(achromat);
+    expect(listed).toEqual(R3);
+    expect(judge({ ...BEHIND, relay: { kind: 'supplementary', clearApertureMm: 54, glass: listed } }).evaluation).toBeDefined();
+  });
+});
+
+describe('words', () => {
+  it('name every entry of the glass, and what would do there', () => {
+    expect(calledAt('/relay/glass/radiiMm/1')).toBe('relay, radius of surface 2');
+    expect(calledAt('/relay/glass/second/glasses/0')).toBe('relay, second lens, glass behind surface 1');
+    const wrong = (change: object): string[] =>
+      (judge(withGlass({ glass: { ...R3, ...change } })).problems ?? []).map((p) => `${p.path} ${complaint(p)}`);
+    expect(judgeRaw({ radiiMm: [1000, '', -91] })).toEqual([
+      '/relay/glass/radiiMm/1 Is missing: give a radius of at least 0.1 mm either way, or “plane”.',
+    ]);
+    expect(judgeRaw({ thicknessesMm: [-1, 4] })).toEqual([
+      '/relay/glass/thicknessesMm/0 ‘−1’ is too small: put in a thickness from 0 to 500 mm.',
+    ]);
+    expect(wrong({ glasses: ['N-BK7', 'sf5y'] })[0]).toMatch(
+      /^\/relay\/glass\/glasses\/1 ‘sf5y’ is no glass that is known here\. What would do: .*N-SF5.*a name from the list/,
+    );
+    expect(wrong({ semiAperturesMm: [20, 60, 20] })[0]).toContain('a clear half-height of surface 2 of at most 54');
+  });
+
+  it('keep a relay with glass the same as long as its engraving says the same', () => {
+    const evaluation = evaluate(withGlass(), WORKS);
+    const implied = impliedBy(evaluation);
+    expect(implied.focalLengthMm).toBe(198.1);
+    const line = engravedRelay(withGlass().relay, implied.focalLengthMm);
+    expect(line).toBe('198.1 mm 58 x 0.75 Ø 54');
+    const read = readRelay(line.replace('Ø 54', 'Ø 50')).part;
+    expect(retyped('relay', withGlass().relay, read, implied)).toEqual({ ...withGlass().relay, clearApertureMm: 50 });
+    expect(retyped('relay', withGlass().relay, readRelay('150 mm').part, implied)).not.toHaveProperty('glass');
+  });
+});
+
+/** What is said of a draft that no schema lets through. */
+const judgeRaw = (change: object): string[] =>
+  (judge({ ...BEHIND, relay: { kind: 'supplementary', clearApertureMm: 54, glass: { ...R3, ...change } } }).problems ?? []).map(
+    (p) => `${p.path} ${complaint(p)}`,
+  );
