@@ -1,5 +1,4 @@
-import { cardinal } from '../../core/glassworks.ts';
-import { amount, numberIn, percent, short } from '../../core/index.ts';
+import { percent, short } from '../../core/index.ts';
 import type { Studied } from './studied.ts';
 
 interface Row {
@@ -32,62 +31,60 @@ export function GlassFigures({ studied }: { studied: Studied }) {
 }
 
 const UM_PER_MM = 1000;
+const NONE = { value: '–', unit: '', note: 'judged in one wavelength' };
 
-function rowsOf({ for: { pairing, answers }, study, judging }: Studied): Row[] {
-  const { way, points } = study;
-  const { effectiveFocalLengthMm: f, backFocalLengthMm: bfl } = way.cardinal;
-  const foci = way.colours.prescriptions.map((p) => cardinal(p).backFocalLengthMm);
-  const axial = UM_PER_MM * (Math.max(...foci) - Math.min(...foci));
-  const colours = way.colours.wavelengthsMm.map((mm) => Math.round(mm * 1e6));
-  const white = colours.length > 1;
-  const span = `${Math.min(...colours)} to ${Math.max(...colours)} nm`;
+function rowsOf({ study, judging }: Studied): Row[] {
+  const { way, points, axialColour, lateralColourUm, lateralColourPixels, curvatureAtSubjectUm, extraFrames } = study;
   const corner = points.at(-1)?.seen;
-  const pitch = pairing.sensor.pixelPitchUm;
-  const lateral = corner?.oneFrame.spot.lateralColourUm;
-  const m = numberIn(answers.systemMagnification) ?? 1;
-  const depth = numberIn(answers.depthOfFieldUm);
-  const curvature = (UM_PER_MM * study.fieldCurvatureMm) / (m * m);
-  const oneColour = 'judged in one wavelength';
+  const waves = axialColour.map((c) => c.wavelengthNm);
+  const span = `from ${short(Math.min(...waves))} to ${short(Math.max(...waves))} nm`;
+  const shifts = axialColour.map((c) => c.shiftMm);
+  const white = waves.length > 1;
   return [
-    { name: 'Focal length', value: short(f, 4), unit: 'mm', note: `at ${short(judging.wavelengthNm, 5)} nm` },
-    { name: 'Back focal length', value: short(bfl, 4), unit: 'mm', note: 'last surface to the focus' },
+    {
+      name: 'Focal length',
+      value: short(way.cardinal.effectiveFocalLengthMm, 4),
+      unit: 'mm',
+      note: `at ${short(judging.wavelengthNm, 5)} nm`,
+    },
+    { name: 'Back focal length', value: short(way.cardinal.backFocalLengthMm, 4), unit: 'mm', note: 'from the last surface to the focus' },
     {
       name: 'Axial colour',
-      value: white ? short(axial) : '–',
-      unit: white ? 'µm' : '',
-      note: white ? `along the axis, ${span}` : oneColour,
+      ...(white
+        ? {
+            value: short(UM_PER_MM * (Math.max(...shifts) - Math.min(...shifts))),
+            unit: 'µm',
+            note: `along the axis at the sensor, ${span}`,
+          }
+        : NONE),
     },
     {
-      name: 'Lateral colour in the corner',
-      value: white && lateral !== undefined ? short(lateral) : '–',
-      unit: white && lateral !== undefined ? 'µm' : '',
-      note: !white
-        ? oneColour
-        : lateral === undefined
-          ? 'no light there'
-          : pitch === undefined
-            ? `across, ${span}`
-            : `${short(lateral / amount(pitch), 2)} pixels, ${span}`,
+      name: 'Lateral colour',
+      ...(white
+        ? {
+            value: short(lateralColourUm),
+            unit: 'µm',
+            note: `${lateralColourPixels === undefined ? '' : `${short(lateralColourPixels, 2)} pixels; `}where it is greatest, ${span}`,
+          }
+        : NONE),
     },
     {
       name: 'Field curvature at the subject',
-      value: short(curvature),
+      value: short(curvatureAtSubjectUm),
       unit: 'µm deep',
-      note: framesFor(curvature, depth),
+      note: framesFor(extraFrames, curvatureAtSubjectUm < judging.depthOfFieldUm / 2),
     },
     {
       name: 'Light by the way it maps angles',
       value: corner ? percent(corner.mappingFactor).replace(' %', '') : '–',
       unit: corner ? '%' : '',
-      note: 'in the corner, besides what the stops leave',
+      note: corner ? 'in the corner, besides what the stops leave' : 'the corner gets no light',
     },
   ];
 }
 
-/** What the curvature costs a stack: nothing as long as it stays well inside the depth of field. */
-function framesFor(curvature: number, depth: number | undefined): string {
-  if (depth === undefined) return 'from the nearest best focus to the farthest';
-  if (curvature < depth / 2) return 'well within the depth of one frame';
-  const frames = Math.ceil(curvature / depth);
-  return frames === 1 ? 'one more frame of a stack' : `${frames} more frames of a stack`;
+/** What the curvature costs a stack; less than half the depth of field is lost in it. */
+function framesFor(extra: number, lost: boolean): string {
+  if (lost || extra === 0) return 'within the depth of one frame';
+  return extra === 1 ? 'one more frame of a stack' : `${extra} more frames of a stack`;
 }

@@ -36,7 +36,7 @@ export function followStudy(): () => void {
   };
 }
 
-export function studyFor(evaluation: Evaluation): Studied | undefined {
+function studyFor(evaluation: Evaluation): Studied | undefined {
   const { pairing } = evaluation;
   const { lens } = listedLens(pairing.relay);
   if (!lens) return undefined;
