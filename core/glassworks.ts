@@ -19,9 +19,15 @@ export { FIELD_POINTS, type Places, type SpacingPoint, spacings } from './lens/s
 export { type Focused, type SeenPoint, type Study, studyOf } from './lens/study.ts';
 export { type Beam, beam, launch, type PupilPoints } from './trace/beam.ts';
 export { type Cardinal, cardinal } from './trace/cardinal.ts';
+// Aberrations by theory.
+export { closeFoci, closePencil } from './trace/coddington.ts';
+export { colourBySurface, colourFringes, colourSums } from './trace/colour.ts';
 // A lens and its rays.
 export { inRow, type Lens, lengthOf, rangeOf, reversed, scaled, widestSemiApertures } from './trace/lens.ts';
+export { mappingFactor } from './trace/mapping.ts';
+export { rayPair } from './trace/paraxial-rays.ts';
 export { ringsAndSpokes } from './trace/points.ts';
 export { type Prescription, prescription } from './trace/prescription.ts';
 export { CLIPPED, MISSED, type Rays, REFLECTED, rays, THROUGH, trace } from './trace/rays.ts';
+export { fieldCurves, pupilShifted, seidelBySurface, seidelSums, transverse } from './trace/seidel.ts';
 export { sag } from './trace/surface.ts';

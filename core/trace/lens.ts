@@ -42,9 +42,7 @@ export const inRow = (first: Lens, second: Lens, gapMm: number, between: Medium)
 /** The height to which each surface has something on both its sides: where a lens without a rim would end. */
 export function widestSemiApertures(radiiMm: readonly number[], thicknessesMm: readonly number[]): number[] {
   const between = thicknessesMm.map((t, i) => heightBetween(radiiMm[i] as number, radiiMm[i + 1] as number, t));
-  return radiiMm.map((_, i) =>
-    Math.min(between[i - 1] ?? Number.POSITIVE_INFINITY, between[i] ?? Number.POSITIVE_INFINITY, Math.abs(radiiMm[i] as number)),
-  );
+  return radiiMm.map((_, i) => Math.min(between[i - 1] ?? Number.POSITIVE_INFINITY, between[i] ?? Number.POSITIVE_INFINITY));
 }
 
 /** From the first vertex to the last, mm. */

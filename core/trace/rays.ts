@@ -75,7 +75,8 @@ export function trace({ count, curvature, gap, index, clear }: Prescription, bun
         break;
       }
       const cosine = Math.sqrt(incident);
-      const step = f / (g + cosine);
+      // The same root both ways; from beyond the centre the first one would lose its digits.
+      const step = g > 0 ? f / (g + cosine) : (g - cosine) / (square * c);
       x += step * p;
       y += step * q;
       z += step * r;

@@ -5,9 +5,6 @@ export function sag(r: number, h: number): number {
   return (h * h) / (r + Math.sign(r) * Math.sqrt(r * r - h * h));
 }
 
-/** Where the search for a crossing looks, as parts of the height at which the steeper sphere ends. */
-const LOOKS = 64;
-
 /**
  * The height to which two surfaces `thickness` apart leave something between them, mm: where they cross,
  * or where the steeper of them ends. 0 where they pass through each other from the middle on; Infinity
@@ -17,20 +14,13 @@ export function heightBetween(before: number, after: number, thickness: number):
   const ends = Math.min(Math.abs(before), Math.abs(after));
   const left = (h: number): number => thickness + sag(after, h) - sag(before, h);
   if (!Number.isFinite(ends)) return thickness >= 0 ? Number.POSITIVE_INFINITY : 0;
-  let good = 0;
-  for (let i = 1; i <= LOOKS; i++) {
-    const h = (ends * i) / LOOKS;
-    if (left(h) >= 0) {
-      good = h;
-      continue;
-    }
-    let bad = h;
-    for (let k = 0; k < 60; k++) {
-      const middle = (good + bad) / 2;
-      if (left(middle) >= 0) good = middle;
-      else bad = middle;
-    }
-    return good;
+  if (left(ends) >= 0) return ends;
+  // The steeper surface is the steeper one at every height: so what is left only grows or only shrinks.
+  let [good, bad] = [0, ends];
+  for (let k = 0; k < 60; k++) {
+    const middle = (good + bad) / 2;
+    if (left(middle) >= 0) good = middle;
+    else bad = middle;
   }
-  return ends;
+  return good;
 }

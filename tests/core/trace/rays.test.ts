@@ -165,6 +165,19 @@ describe('a real ray', () => {
     expect(bundle.path[0]).toBeCloseTo((n * t) / Math.cos(inside), 13);
   });
 
+  // A ray starts on its way to the far side of a ball from beyond that side's centre.
+  it('passes a ball through its middle: straight along any diameter, and a close ray to nR / (2(n - 1)) from there', () => {
+    const ball: Lens = { radiiMm: [10, -10], thicknessesMm: [20], media: [plainIndex(1.5)], semiAperturesMm: [10, 10] };
+    const M = Math.sin(0.3);
+    const [along, close] = [full({ x: 0, y: -20 * Math.tan(0.3), z: -10, L: 0, M }), full({ x: 0, y: 1e-4, z: -5, L: 0, M: 0 })];
+    const bundle = traced(ball, along, close);
+    expect([...bundle.status]).toEqual([THROUGH, THROUGH]);
+    expect(bundle.M[0]).toBeCloseTo(M, 14);
+    expect(bundle.y[0]).toBeCloseTo(10 * M, 13);
+    expect(bundle.z[0]).toBeCloseTo(10 * Math.cos(0.3) - 10, 13);
+    expect((-1e-4 * (bundle.N[1] as number)) / (bundle.M[1] as number)).toBeCloseTo(15, 6);
+  });
+
   it('ends at the surface that is to blame, for each of the reasons', () => {
     const ball = { thicknessesMm: [4, 6], media: [plainIndex(1.5), plainIndex(1.8)], semiAperturesMm: [40, 9, 40] };
     const parallel = (y: number): State => ({ x: 0, y, z: -5, L: 0, M: 0, N: 1, path: 0 });
