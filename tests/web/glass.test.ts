@@ -95,13 +95,13 @@ it('searches in the background, one search at a time, and stops when it is told 
   const page = await visit(`${VIEW}${linkOf(BEHIND)}`, {}, 'progress');
   await page.click('text=Stop the search');
   expect(await sentence(page)).toContain('The search was stopped');
-  await expect.poll(() => page.workers().length).toBe(0);
+  await expect.poll(() => page.workers().length, { timeout: 6_000 }).toBe(0);
   await page.click('text=Search once more');
   await page.waitForSelector('progress');
   // Another pairing ends the search that runs and begins its own.
   await put(page, '/infinitySpaceMm', '55');
   await page.waitForSelector('progress');
-  expect(page.workers().length).toBeLessThanOrEqual(1);
+  await expect.poll(() => page.workers().length, { timeout: 6_000 }).toBeLessThanOrEqual(1);
   const told = await answer(page);
   expect(told).toContain('all 16 lenses of this class');
   expect(told).toContain('photograph the same corner both ways round');

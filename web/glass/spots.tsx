@@ -157,5 +157,7 @@ function captionOf(points: Studied['study']['points'], focus: Focus): string {
       : worst.radiusMm === points.at(-1)?.radiusMm
         ? 'in the corner'
         : `${short(worst.radiusMm)} mm from the middle`;
-  return `With the picture taken ${FOCI[focus]} a point blurs to ${short(middle.rms)} µm rms in the middle and to ${short(worst.rms)} µm ${where}, where it is worst. ${KEY}`;
+  const taken = `With the picture taken ${FOCI[focus]} a point blurs to ${short(middle.rms)} µm rms in the middle`;
+  if (short(middle.rms) === short(worst.rms)) return `${taken} and as much ${where}, and to less between. ${KEY}`;
+  return `${taken} and to ${short(worst.rms)} µm ${where}, where it is worst. ${KEY}`;
 }
