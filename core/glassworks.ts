@@ -11,7 +11,7 @@ export { type Band, type BandPoint, bandOf, type Candidate, type Tried, trying }
 export { contrastAgainstDetail, type DetailPoint, type DetailQuestion } from './lens/detail.ts';
 // A relay's glass in a pairing.
 export { glassworks } from './lens/glassworks.ts';
-export { type Judging, judgingOf } from './lens/judging.ts';
+export { type Judging, judgingOf, pupilDoubtOf } from './lens/judging.ts';
 export { familyOf, isMade, MADE_KINDS, type MadeKind, type MadeLens, madeLens, triedFamily } from './lens/made.ts';
 export { clearDiameter, lensOfRelay, listedLens, statedFocalLength } from './lens/relay-lens.ts';
 export { firstSide, standing, threadOf } from './lens/sides.ts';

@@ -68,6 +68,7 @@ function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1
     otherWay(ways, stands, other, tie, focus),
     `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`,
     light(target.point, now, inside),
+    pupilDoubt(judging.pupilDoubtMm),
     contrastOf(judged, focus) < criterion
       ? `That is softer than the ${percent(criterion)} that counts as sharp: only the middle of the picture is.`
       : '',
@@ -94,6 +95,15 @@ function otherWay(ways: readonly [Over, Over], stands: Over, worse: Over, tie: b
 }
 
 const firstSideWords = ({ standing: words }: Over): string => words.split(',')[0] as string;
+
+/** Doubt of the exit pupil's place that is worth a word, mm. */
+const DOUBT = 5;
+
+/** All spacings count from the exit pupil, and move with it. */
+export const pupilDoubt = (mm: number): string =>
+  mm < DOUBT
+    ? ''
+    : `Where the exit pupil lies is known to ±${short(mm, 2)} mm only, and the best place moves with it: locate it, or try some places.`;
 
 function light(target: SpacingPoint, now: SpacingPoint, inside: boolean): string {
   if (inside || Math.abs(target.cornerLight - now.cornerLight) < LIGHT) return '';

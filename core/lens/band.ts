@@ -2,6 +2,7 @@ import type { Evaluation } from '../pairing/evaluate.ts';
 import type { SharpFocus } from '../pairing/schema.ts';
 import type { Lens } from '../trace/lens.ts';
 import { capital, listed, percent, short } from '../words.ts';
+import { pupilDoubt } from './advice.ts';
 import { type BestPlace, bestPlace, contrastOf } from './best.ts';
 import { judgingOf } from './judging.ts';
 import { threadOf } from './sides.ts';
@@ -59,8 +60,11 @@ export function* trying(
   }
 }
 
-/** @param tried at least one, all over the same infinity spaces */
-export function bandOf(tried: readonly Tried[], focus: SharpFocus): Band {
+/**
+ * @param tried at least one, all over the same infinity spaces
+ * @param pupilDoubtMm how far the objective's exit pupil may be from where it is taken to be
+ */
+export function bandOf(tried: readonly Tried[], focus: SharpFocus, pupilDoubtMm: number): Band {
   const prefers = tried.map(({ best: [a, b] }) =>
     a.contrast > b.contrast * (1 + BETTER) ? 0 : b.contrast > a.contrast * (1 + BETTER) ? 1 : -1,
   );
@@ -72,7 +76,7 @@ export function bandOf(tried: readonly Tried[], focus: SharpFocus): Band {
     ways: [bandOver(tried, 0, focus), bandOver(tried, 1, focus)],
     ...(agreed === undefined ? {} : { agreed }),
     ...(spaces ? { spacesMm: spaces } : {}),
-    sentence: sentenceOf(tried, counts, agreed, spaces),
+    sentence: [sentenceOf(tried, counts, agreed, spaces), agreed === undefined ? '' : pupilDoubt(pupilDoubtMm)].filter(Boolean).join(' '),
   };
 }
 
@@ -120,7 +124,7 @@ function sentenceOf(
     ? `between ${Math.round(spaces[0])} and ${Math.round(spaces[1])} mm every one of them is within a tenth of its best`
     : `they do not agree how far from the objective: their best places lie from ${short(Math.min(...places))} to ${short(Math.max(...places))} mm`;
   return (
-    `${capital(threadOf(agreed === 1))}: all ${n} lenses of this class that were worked out agree on that, and ${where}. ` +
+    `${capital(threadOf(agreed === 1))}: all ${n} lenses of this class that were worked out agree on that, ${spaces ? 'and' : 'but'} ${where}. ` +
     `At its best such a lens keeps ${percent(least)} to ${percent(greatest)} of the contrast in the worst point of the picture. To be sure of yours, ${test}.`
   );
 }

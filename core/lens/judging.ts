@@ -13,6 +13,10 @@ import { type Cardinal, cardinal } from '../trace/cardinal.ts';
 import { type Lens, reversed } from '../trace/lens.ts';
 import { type Prescription, prescription } from '../trace/prescription.ts';
 
+/** How far the objective's exit pupil may be from where it is taken to be, mm. */
+export const pupilDoubtOf = ({ inputs }: Evaluation): number =>
+  inputs.find((input) => input.path === '/objective/exitPupilFromShoulderMm')?.plusMinus ?? 0;
+
 /** A lens one way round, in the light that it is judged in. */
 export interface WayRound {
   readonly reversed: boolean;
@@ -40,6 +44,8 @@ export interface Judging {
   readonly magnification: number;
   /** Of the subject, for one frame, µm. */
   readonly depthOfFieldUm: number;
+  /** How far the objective's exit pupil may be from where it is taken to be, mm. */
+  readonly pupilDoubtMm: number;
   /** Absent where the pixels are not known. */
   readonly pixelUm?: number;
 }
@@ -73,6 +79,7 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagona
     cornerMm,
     frequency: raw(sheet, sharpDetail) as number,
     wavelengthNm,
+    pupilDoubtMm: pupilDoubtOf(evaluation),
     magnification: raw(sheet, systemMagnification) as number,
     depthOfFieldUm: raw(sheet, depthOfFieldUm) as number,
     ...(typeof pitch === 'number' ? { pixelUm: pitch } : {}),

@@ -6,6 +6,7 @@ import {
   glassworks,
   judgingOf,
   listedLens,
+  pupilDoubtOf,
   type SpacingPoint,
   spacings,
   statedFocalLength,
@@ -54,9 +55,10 @@ function overClass({ id, pairing, places }: Asked, kind: NonNullable<Asked['clas
   if (family.length === 0) throw new Error('no lens of this class can be made with this focal length and opening');
   const tried: Tried[] = [];
   tell({ id, done: 0, of: family.length });
-  for (const one of trying(evaluate(pairing, works), family, places)) {
+  const evaluation = evaluate(pairing, works);
+  for (const one of trying(evaluation, family, places)) {
     tried.push(one);
     tell({ id, done: tried.length, of: family.length });
   }
-  return { band: bandOf(tried, pairing.sharp?.focus ?? DEFAULTS.sharpFocus) };
+  return { band: bandOf(tried, pairing.sharp?.focus ?? DEFAULTS.sharpFocus, pupilDoubtOf(evaluation)) };
 }

@@ -22,7 +22,7 @@ const tried = (name: string, listed: readonly number[], turned: readonly number[
 
 describe('a lens of unknown make', () => {
   test('is advised on where every lens of the class agrees', () => {
-    const band = bandOf([tried('a', [0.2, 0.8, 0.75], [0.1, 0.1, 0.1]), tried('b', [0.3, 0.7, 0.4], [0.2, 0.3, 0.3])], 'one frame');
+    const band = bandOf([tried('a', [0.2, 0.8, 0.75], [0.1, 0.1, 0.1]), tried('b', [0.3, 0.7, 0.4], [0.2, 0.3, 0.3])], 'one frame', 0);
     expect(band.agreed).toBe(0);
     expect(band.spacesMm).toEqual([expect.closeTo(60 - 40 * (0.08 / 0.6), 9), expect.closeTo(60 + 40 * (0.07 / 0.3), 9)]);
     expect(band.ways[0][1]?.contrast).toEqual([0.7, 0.8]);
@@ -41,6 +41,7 @@ describe('a lens of unknown make', () => {
         tried('c', [0.5, 0.5, 0.5], [0.5, 0.5, 0.51]),
       ],
       'one frame',
+      0,
     );
     expect(band.agreed).toBeUndefined();
     expect(band.spacesMm).toBeUndefined();
@@ -50,7 +51,7 @@ describe('a lens of unknown make', () => {
   });
 
   test('may agree on the way round and not on the place', () => {
-    const band = bandOf([tried('a', [0.8, 0.2, 0.2], [0.1, 0.1, 0.1]), tried('b', [0.1, 0.1, 0.7], [0.1, 0.1, 0.1])], 'one frame');
+    const band = bandOf([tried('a', [0.8, 0.2, 0.2], [0.1, 0.1, 0.1]), tried('b', [0.1, 0.1, 0.7], [0.1, 0.1, 0.1])], 'one frame', 0);
     expect(band.agreed).toBe(0);
     expect(band.spacesMm).toBeUndefined();
     expect(band.sentence).toContain('their best places lie from 20 to 100 mm');
@@ -65,7 +66,7 @@ describe('a lens of unknown make', () => {
     const [bent, turned] = [...trying(evaluation, candidates, { fromMm: 20, toMm: 85, count: 2 })] as [Tried, Tried];
     expect(bent.ways[0][1]?.oneFrame).toBeGreaterThan(0.7);
     expect(turned.ways[1][1]?.oneFrame).toBeCloseTo(bent.ways[0][1]?.oneFrame ?? 0, 9);
-    expect(bandOf([bent, turned], 'one frame').agreed).toBeUndefined();
+    expect(bandOf([bent, turned], 'one frame', 0).agreed).toBeUndefined();
   });
 });
 
