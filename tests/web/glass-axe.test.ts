@@ -3,7 +3,7 @@ import { clean } from './clean.ts';
 import { withGlass } from './glass-support.ts';
 import { input, leave, linkOf, put, unfold, useBrowser, visit } from './support.ts';
 
-/** No accessibility fault that axe can find in the view of the glass: whole, wrong, unknown; light, dark, narrow. */
+/** No accessibility fault that axe can find in the view of the glass: whole, wrong, unknown; light, dark, narrow. And nothing wider than a phone. */
 
 useBrowser();
 afterEach(leave);
@@ -17,6 +17,10 @@ it('light, whole and with an error; narrow', async () => {
   expect(await page.getAttribute(input('/relay/glass/radiiMm/1'), 'aria-invalid')).toBe('true');
   await clean(page);
   await page.setViewportSize({ width: 390, height: 844 });
+  await page.waitForTimeout(100);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+  expect(await page.locator('.section [data-glass]').count()).toBe(4);
+  expect(await page.textContent('main')).not.toMatch(/NaN|undefined|Infinity(?! space)/);
   await put(page, '/relay/glass/radiiMm/1', '-54');
   await page.click('.radios label:has-text("I do not know the glass")');
   await page.waitForSelector('progress');
