@@ -8,10 +8,26 @@ import { Quantity } from './quantity.tsx';
 import { Typed } from './typed.tsx';
 
 /** What stands where a setting is left out. */
-const STANDING: Record<string, string> = { '/litThreshold': '0.5', '/wavelengthNm': '550' };
+const STANDING: Record<string, string> = { '/litThreshold': '0.5', '/wavelengthNm': '550', '/sharp/relativeContrast': '0.8' };
+/** The same for a choice. */
+const USUAL: Record<string, string> = {
+  '/depth/convention': 'wave term and pixel (usual)',
+  '/sharp/focus': 'in one frame (usual)',
+  '/sharp/spectrum': 'white, as the eye weighs it (usual)',
+};
 
 /** One labelled input of any kind. */
-export function Input({ field, path, list }: { field: Field; path: string; list?: string }) {
+export function Input({
+  field,
+  path,
+  list,
+  standing = STANDING[path],
+}: {
+  field: Field;
+  path: string;
+  list?: string;
+  standing?: string | undefined;
+}) {
   if (field.kind === 'quantity') return <Quantity field={field} path={path} />;
   const here = valueAt(draft.value, path.slice(1).split('/'));
   const found = toldAt(path);
@@ -32,7 +48,7 @@ export function Input({ field, path, list }: { field: Field; path: string; list?
             value={text}
             numeric={numeric}
             list={list}
-            placeholder={STANDING[path]}
+            placeholder={standing}
             wrong={wrong}
             onType={(typed) => change(path, numeric ? numberTyped(typed) : typed === '' ? undefined : typed)}
           />
@@ -78,7 +94,7 @@ function Choice({ field, path, id, text, wrong }: { field: Field; path: string; 
         commit();
       }}
     >
-      {!needed && <option value="">{path === '/depth/convention' ? 'wave term and pixel (usual)' : 'not given'}</option>}
+      {!needed && <option value="">{USUAL[path] ?? 'not given'}</option>}
       {choices.map(([value, words]) => (
         <option key={value} value={value}>
           {words}

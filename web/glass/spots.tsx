@@ -25,7 +25,7 @@ export function Spots({ studied: { for: evaluation, study, judging } }: { studie
         <figcaption id="spots-caption">{says}</figcaption>
         <Table
           title="The same spots in numbers"
-          columns={['from the middle, mm', 'rms blur, µm', 'contrast along, %', 'contrast across, %', 'own focus, mm', 'light, %']}
+          columns={['from the middle, mm', 'rms blur, µm', 'sagittal contrast, %', 'tangential contrast, %', 'own focus, mm', 'light, %']}
           rows={study.points.map(({ radiusMm, seen }) => [
             short(radiusMm),
             seen ? short(seen[focus].spot.rmsUm) : 'no light',

@@ -1,8 +1,10 @@
+import { short } from '../../core/index.ts';
 import { engravedObjective, engravedSensor } from '../fields/engrave.ts';
 import { Input } from '../fields/input.tsx';
 import { fieldAt, OBJECTIVE, SHARP, SPACING } from '../fields/names.ts';
 import { openView } from '../state/address.ts';
 import { answered } from '../state/draft.ts';
+import { studied } from './studied.ts';
 
 const space = SPACING.find((field) => field.key === 'infinitySpaceMm');
 const pupil = OBJECTIVE.find((field) => field.key === 'exitPupilFromShoulderMm');
@@ -11,6 +13,7 @@ const wavelength = fieldAt('/wavelengthNm');
 /** Between what it stands, how far from it, and how it is judged. */
 export function Stands() {
   const { objective, sensor } = answered.value.pairing;
+  const judged = studied.value?.study.frequency;
   return (
     <section class="setting" aria-labelledby="stands-title">
       <h2 id="stands-title">Where it stands</h2>
@@ -27,7 +30,12 @@ export function Stands() {
         <summary>Light, detail and focus that it is judged by</summary>
         <div class="fields">
           {[...SHARP, ...(wavelength ? [wavelength] : [])].map((field) => (
-            <Input key={field.key} field={field} path={`/${field.key}`} />
+            <Input
+              key={field.key}
+              field={field}
+              path={`/${field.key}`}
+              standing={field.key === 'sharp/frequency' && judged !== undefined ? short(judged) : undefined}
+            />
           ))}
         </div>
       </details>

@@ -24,10 +24,10 @@ export function WayCurves({ advice, shown }: { advice: Advice; shown: Shown }) {
         title="The same places in numbers"
         columns={[
           'infinity space, mm',
-          `contrast, ${a.standing}`,
-          `blur in µm, ${a.standing}`,
-          `contrast, ${b.standing}`,
-          `blur in µm, ${b.standing}`,
+          `contrast, ${side(a)}`,
+          `blur in µm, ${side(a)}`,
+          `contrast, ${side(b)}`,
+          `blur in µm, ${side(b)}`,
           'light in the corner',
         ]}
         rows={a.points.map((p, i) => [short(p.infinitySpaceMm, 4), ...cells(p), ...cells(b.points[i]), percent(p.cornerLight)])}
@@ -36,6 +36,8 @@ export function WayCurves({ advice, shown }: { advice: Advice; shown: Shown }) {
   );
 }
 
+/** In short: by its side, or by its thread where both sides are as strong. */
+const side = ({ standing }: Advice['ways'][number]): string => standing.split(',')[0] as string;
 const contrastOf = (p: SpacingPoint, stack: boolean): number => (stack ? p.stack : p.oneFrame);
 const blurOf = (p: SpacingPoint, stack: boolean): number | undefined => (stack ? p.stackBlurUm : p.oneFrameBlurUm);
 
@@ -57,7 +59,7 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
   const lines = ([0, 1] as const).map((i): Line => {
     const own = points[i];
     const good = i === better;
-    const text = ways[i].standing.split(',')[0] as string;
+    const text = side(ways[i]);
     return {
       points: own,
       dash: good ? [] : [6, 3],
