@@ -76,7 +76,7 @@ function Rests() {
       <span class="guess">
         ({short(pupil.value)} ± {short(pupil.plusMinus, 2)} mm)
       </span>
-      : if it is elsewhere by so much, the best place is too.
+      .
     </p>
   );
 }
