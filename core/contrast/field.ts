@@ -39,7 +39,7 @@ export function worseThroughFocus(point: FieldPoint, range: FocusRange): Float64
 }
 
 /** Relative contrast of several points through focus: that of the worst. */
-export function worstThroughFocus(points: readonly FieldPoint[], range: FocusRange): Float64Array {
+function worstThroughFocus(points: readonly FieldPoint[], range: FocusRange): Float64Array {
   const worst = new Float64Array(range.count).fill(1);
   for (const point of points) {
     const curve = worseThroughFocus(point, range);

@@ -1,7 +1,7 @@
 import type { SharpFocus } from '../pairing/schema.ts';
 import { UM_PER_MM } from '../units.ts';
 import { capital, percent, short } from '../words.ts';
-import { type BestPlace, bestPlace, blurAt, contrastOf, GOOD } from './best.ts';
+import { type BestPlace, bestPlace, blurAt, contrastOf, GOOD, worthOf } from './best.ts';
 import type { Judging } from './judging.ts';
 import { standing } from './sides.ts';
 import { type SpacingPoint, spacingPoint } from './spacing.ts';
@@ -32,27 +32,33 @@ const TIE = 0.02;
 const LIGHT = 0.01;
 
 export function adviceOf(judging: Judging, points: readonly (readonly [SpacingPoint, SpacingPoint])[], infinitySpaceMm: number): Advice {
+  const worth = worthOf(points.flat(), judging.focus);
   const over = (i: 0 | 1): Over => {
     const own = points.map((pair) => pair[i]);
     const way = judging.ways[i];
-    return { reversed: way.reversed, standing: standing(way.lens, way.reversed), points: own, best: bestPlace(own, judging.focus) };
+    return { reversed: way.reversed, standing: standing(way.lens, way.reversed), points: own, best: bestPlace(own, judging.focus, worth) };
   };
   const ways = [over(0), over(1)] as const;
-  const better = ways[0].best.contrast >= ways[1].best.contrast ? 0 : 1;
+  const better = worth(ways[0].best.point) >= worth(ways[1].best.point) ? 0 : 1;
   const now = spacingPoint(judging, judging.ways[judging.reversed ? 1 : 0], infinitySpaceMm);
-  return { ways, better, now, sentence: sentenceOf(judging, ways, better, now) };
+  return { ways, better, now, sentence: sentenceOf(judging, ways, better, now, worth) };
 }
 
-function sentenceOf(judging: Judging, ways: readonly [Over, Over], better: 0 | 1, now: SpacingPoint): string {
+function sentenceOf(
+  judging: Judging,
+  ways: readonly [Over, Over],
+  better: 0 | 1,
+  now: SpacingPoint,
+  worth: (point: SpacingPoint) => number,
+): string {
   const [good, other] = [ways[better], ways[better === 0 ? 1 : 0]];
   const { focus, reversed, criterion } = judging;
-  const { best } = good;
-  const tie = other.best.contrast >= (1 - TIE) * best.contrast;
+  const tie = worth(other.best.point) >= (1 - TIE) * worth(good.best.point);
   const turned = !tie && reversed !== good.reversed;
   const stands = tie ? ways[reversed ? 1 : 0] : good;
   const target = stands.best;
   const [least, greatest] = target.withinMm;
-  const inside = !turned && contrastOf(now, focus) >= GOOD * target.contrast;
+  const inside = !turned && worth(now) >= GOOD * worth(target.point);
   const at = `${short(target.point.infinitySpaceMm)} mm`;
   const first = inside
     ? `It stands well: ${stands.standing}, ${short(now.infinitySpaceMm)} mm from the objective's shoulder`

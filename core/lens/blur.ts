@@ -72,7 +72,7 @@ export function blurOf({ colours, discs, pupilDistanceMm }: Setting, slope: numb
 }
 
 /** Whether all stops let the pupil's point through. */
-export function inside({ walk, radius }: Discs, slope: number, x: number, y: number): boolean {
+function inside({ walk, radius }: Discs, slope: number, x: number, y: number): boolean {
   for (let i = 0; i < walk.length; i++) {
     const dy = y - (walk[i] as number) * slope;
     const r = radius[i] as number;

@@ -89,7 +89,7 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagona
 }
 
 /** The rig with the lens one way round at an infinity space. */
-export const rigAt = ({ rig }: Judging, way: WayRound, infinitySpaceMm: number): Rig => ({
+const rigAt = ({ rig }: Judging, way: WayRound, infinitySpaceMm: number): Rig => ({
   ...rig,
   infinitySpaceMm,
   principalPlaneFromRimMm: way.cardinal.frontPrincipalPlaneMm,

@@ -45,12 +45,6 @@ export interface Places {
   readonly count: number;
 }
 
-/** One way round over the infinity space. */
-export interface WayOver {
-  readonly reversed: boolean;
-  readonly points: readonly SpacingPoint[];
-}
-
 /** Both ways round over the infinity space, place by place, for those who have other things to do between. */
 export function* spacings(
   judging: Judging,

@@ -47,7 +47,7 @@ export interface Study {
   /** From the nearest to the farthest of the points' own best foci: on the sensor's side, mm, and as depth at the subject, µm. */
   readonly fieldCurvatureMm: number;
   readonly curvatureAtSubjectUm: number;
-  /** Frames that this depth adds to a stack. */
+  /** Frames that this depth adds to the one that a flat subject needs. */
   readonly extraFrames: number;
   /** Paraxial focus of each wavelength of the light from that of the pairing's wavelength, mm; positive: farther from the relay. */
   readonly axialColour: readonly { readonly wavelengthNm: number; readonly shiftMm: number }[];
@@ -101,7 +101,7 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     flatFocusMm: flat,
     fieldCurvatureMm,
     curvatureAtSubjectUm,
-    extraFrames: Math.ceil(curvatureAtSubjectUm / judging.depthOfFieldUm),
+    extraFrames: Math.max(0, Math.ceil(curvatureAtSubjectUm / judging.depthOfFieldUm) - 1),
     axialColour: way.colours.prescriptions.map((lens, c) => ({
       wavelengthNm: (way.colours.wavelengthsMm[c] as number) / MM_PER_NM,
       shiftMm: cardinal(lens).backFocalLengthMm - near,

@@ -72,7 +72,7 @@ function rowsOf({ study, judging }: Studied): Row[] {
       name: 'Field curvature at the subject',
       value: short(curvatureAtSubjectUm),
       unit: 'µm deep',
-      note: framesFor(extraFrames, curvatureAtSubjectUm < judging.depthOfFieldUm / 2),
+      note: framesFor(extraFrames),
     },
     {
       name: 'Light by the way it maps angles',
@@ -84,7 +84,7 @@ function rowsOf({ study, judging }: Studied): Row[] {
 }
 
 /** What the curvature costs a stack; less than half the depth of field is lost in it. */
-function framesFor(extra: number, lost: boolean): string {
-  if (lost || extra === 0) return 'within the depth of one frame';
+function framesFor(extra: number): string {
+  if (extra === 0) return 'within the depth of one frame';
   return extra === 1 ? 'one more frame of a stack' : `${extra} more frames of a stack`;
 }

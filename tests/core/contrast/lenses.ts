@@ -6,7 +6,7 @@ import { glassNamed } from '../../../core/glass/glasses.ts';
 import type { Medium } from '../../../core/glass/medium.ts';
 import { type Lens, widestSemiApertures } from '../../../core/trace/lens.ts';
 
-export const lensOf = (radiiMm: number[], thicknessesMm: number[], glasses: string[]): Lens => ({
+const lensOf = (radiiMm: number[], thicknessesMm: number[], glasses: string[]): Lens => ({
   radiiMm,
   thicknessesMm,
   media: glasses.map((name) => glassNamed(name) as Medium),

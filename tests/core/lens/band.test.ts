@@ -71,6 +71,17 @@ describe('a lens of unknown make', () => {
 });
 
 describe('the best place', () => {
+  test('is that of least blur where next to nothing is left of the contrast', () => {
+    const points = [0.02, 0.11, 0.05].map((oneFrame, i) => ({
+      infinitySpaceMm: 10 * i,
+      oneFrame,
+      stack: 0,
+      oneFrameBlurUm: [90, 80, 20][i] as number,
+      cornerLight: 1,
+    }));
+    expect(bestPlace(points, 'one frame').point.infinitySpaceMm).toBe(20);
+  });
+
   test('is told with the stretch about it that is within a tenth, not with islands beyond', () => {
     const points = [0.95, 0.5, 0.91, 1, 0.92, 0.85, 0.99].map((oneFrame, i) => ({
       infinitySpaceMm: 10 * i,

@@ -25,7 +25,7 @@ export const pairingWith = (relay: object = {}, more: object = {}): Pairing =>
     ...more,
   });
 
-export const lensIn = (pairing: Pairing): Lens => {
+const lensIn = (pairing: Pairing): Lens => {
   const { lens, problems } = listedLens(pairing.relay);
   if (!lens) throw new Error(JSON.stringify(problems));
   return lens;
