@@ -7,6 +7,7 @@ import { problemAnswer, Refusal, refusal } from './problems.ts';
 import { described } from './routes/described.ts';
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
+import { GLASS_LIST, glassesRoute, traceOn, traceRoute } from './routes/relays.ts';
 import { builtPage, type Page, readPage, servePage } from './static.ts';
 
 export interface Setting {
@@ -44,9 +45,11 @@ export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onF
     .openapi(openApiRoute, (c) => c.json({ ...app.getOpenAPI31Document(ABOUT) }, 200))
     .openapi(partsRoute, (c) => c.json(LISTED, 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
+    .openapi(glassesRoute, (c) => c.json({ glasses: GLASS_LIST }, 200))
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c)), 200))
-    .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200));
+    .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200))
+    .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c)), 200));
 }
 
 /** For the page: the routes with the types of what they take and answer. */

@@ -118,6 +118,7 @@ function told(issue: Issue, given: unknown): { code: string; message: string; ex
       };
     case 'invalid_value': {
       const expected = `one of ${issue.values.map((v) => shown(v)).join(', ')}`;
+      if (given === undefined) return { code: 'missing', message: 'is missing', expected };
       return { code: 'notOneOf', message: `must be ${expected}`, expected };
     }
     case 'custom': {

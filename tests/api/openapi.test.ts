@@ -67,7 +67,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(7);
+    expect(operations).toBe(9);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -78,12 +78,14 @@ describe('openapi.json', () => {
     expect([...told].sort()).toEqual([...there].sort());
     expect([...told].sort()).toEqual([
       'get /api/figures',
+      'get /api/glasses',
       'get /api/health',
       'get /api/openapi.json',
       'get /api/parts',
       'post /api/pairings/compare',
       'post /api/pairings/report',
       'post /api/pairings/sweep',
+      'post /api/relays/trace',
     ]);
   });
 
@@ -114,5 +116,8 @@ describe('openapi.json', () => {
     expect(document.components.schemas.SweepRequest.properties.steps).toMatchObject({ minimum: 2, maximum: 400 });
     expect(document.components.schemas.CompareRequest.properties.pairings).toMatchObject({ minItems: 2, maxItems: 12 });
     expect(document.components.schemas.Pairing.properties.stops).toMatchObject({ maxItems: 8 });
+    const { wavelengthsNm, slopes, relay } = document.components.schemas.TraceRequest.properties;
+    expect([wavelengthsNm, slopes]).toMatchObject([{ maxItems: 12 }, { maxItems: 16 }]);
+    expect(relay.anyOf).toEqual(document.components.schemas.Pairing.properties.relay.anyOf);
   });
 });
