@@ -1,10 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { GLASS_NAMES, glassNamed } from '../../core/glass/glasses.ts';
-import { abbeNumber, indexAtLine } from '../../core/glass/lines.ts';
-import type { Medium } from '../../core/glass/medium.ts';
+import { abbeNumber, GLASS_NAMES, glassNamed, type ImageQuality, indexAtLine, type Medium, tracedRelay } from '../../core/glassworks.ts';
 import { type Problem, problemsOf, type Relay, relaySchema, resolveParts } from '../../core/index.ts';
-import { tracedRelay } from '../../core/lens/traced.ts';
-import type { ImageQuality } from '../../core/trace/quality.ts';
 import { SHELF } from '../catalogue.ts';
 import { Refusal } from '../problems.ts';
 import { ANY_REFUSAL, BODY_REFUSALS } from '../schemas/problem.ts';

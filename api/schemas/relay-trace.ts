@@ -1,6 +1,6 @@
 import { z } from '@hono/zod-openapi';
+import { FOCUS_PLANES, type ImageQuality } from '../../core/glassworks.ts';
 import { BOUNDS } from '../../core/index.ts';
-import { FOCUS_PLANES, type ImageQuality } from '../../core/trace/quality.ts';
 import { exactly } from './exactly.ts';
 import { anyRelay } from './parts.ts';
 

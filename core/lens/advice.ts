@@ -69,7 +69,7 @@ function sentenceOf(
   const apart = short(UM_PER_MM / (judging.frequency * judging.magnification), 2);
   const here = (point: SpacingPoint, of = 'it'): string => blurred(point, focus, of);
   return [
-    `${first}: the worst point of the picture ${here(judged, `the contrast of lines ${apart} µm apart at the subject`)}.`,
+    `${first}: the worst point of the ${judging.over} ${here(judged, `the contrast of lines ${apart} µm apart at the subject`)}.`,
     inside ? '' : `${turned ? 'As it stands' : `At ${short(now.infinitySpaceMm)} mm`} it ${here(now)}.`,
     otherWay(ways, stands, other, tie, focus),
     `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`,

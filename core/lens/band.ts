@@ -4,7 +4,7 @@ import type { Lens } from '../trace/lens.ts';
 import { capital, listed, percent, short } from '../words.ts';
 import { pupilDoubt } from './advice.ts';
 import { type BestPlace, bestPlace, contrastOf } from './best.ts';
-import { judgingOf } from './judging.ts';
+import { judgingOf, type SharpOver } from './judging.ts';
 import { threadOf } from './sides.ts';
 import { type Places, type SpacingPoint, spacingPoint } from './spacing.ts';
 
@@ -49,13 +49,13 @@ export function* trying(
   evaluation: Evaluation,
   candidates: readonly Candidate[],
   { fromMm, toMm, count }: Places,
-  cornerMm?: number,
+  over?: SharpOver,
 ): Generator<Tried, void, undefined> {
   const spaces = Array.from({ length: count }, (_, i) => fromMm + ((toMm - fromMm) * i) / Math.max(1, count - 1));
   for (const { name, lens } of candidates) {
-    const judging = judgingOf(evaluation, lens, cornerMm);
-    const over = (i: 0 | 1): SpacingPoint[] => spaces.map((space) => spacingPoint(judging, judging.ways[i], space));
-    const ways = [over(0), over(1)] as const;
+    const judging = judgingOf(evaluation, lens, over);
+    const through = (i: 0 | 1): SpacingPoint[] => spaces.map((space) => spacingPoint(judging, judging.ways[i], space));
+    const ways = [through(0), through(1)] as const;
     yield { name, ways, best: [bestPlace(ways[0], judging.focus), bestPlace(ways[1], judging.focus)] };
   }
 }

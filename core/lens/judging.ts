@@ -7,11 +7,22 @@ import { bareRigOf, type Evaluation, raw, stopsOf } from '../pairing/evaluate.ts
 import { systemMagnification } from '../pairing/first-order.ts';
 import { pixelPitchUm } from '../pairing/resolution.ts';
 import { DEFAULTS, type SharpFocus } from '../pairing/schema.ts';
+import { coverageOf } from '../pairing/verdict.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import { type Rig, type SeenStops, scaleOf, seenStops } from '../pupil/stops.ts';
 import { type Cardinal, cardinal } from '../trace/cardinal.ts';
 import { type Lens, reversed } from '../trace/lens.ts';
 import { type Prescription, prescription } from '../trace/prescription.ts';
+
+/** What of the picture is to be sharp. */
+export const SHARP_OVER = ['picture', 'subject'] as const;
+export type SharpOver = (typeof SHARP_OVER)[number];
+
+/** Half of the subject's diagonal on the sensor; undefined where its size is not told. */
+function subjectCorner(evaluation: Evaluation): number | undefined {
+  const subject = coverageOf(evaluation).subject;
+  return subject && subject.diagonalMm / 2;
+}
 
 /** How far the objective's exit pupil may be from where it is taken to be, mm. */
 export const pupilDoubtOf = ({ inputs }: Evaluation): number =>
@@ -34,7 +45,8 @@ export interface Judging {
   /** The way round in which it stands. */
   readonly reversed: boolean;
   readonly rig: Rig;
-  /** Half of the diagonal that is to be sharp, on the sensor. */
+  readonly over: SharpOver;
+  /** Half of its diagonal, on the sensor. */
   readonly cornerMm: number;
   /** On the sensor, lp/mm. */
   readonly frequency: number;
@@ -54,9 +66,9 @@ export interface Judging {
  * The judging of a pairing with a lens in its relay's place.
  *
  * @param lens as listed, whichever way round the relay stands
- * @param cornerMm how far from the middle the picture is to be sharp; the sensor's corner where absent
+ * @param over what is to be sharp; of a subject whose size is not told, all of the picture
  */
-export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagonalOf(evaluation.pairing.sensor) / 2): Judging {
+export function judgingOf(evaluation: Evaluation, lens: Lens, over: SharpOver = 'picture'): Judging {
   const { pairing, sheet } = evaluation;
   const { wavelengthNm = DEFAULTS.wavelengthNm, sharp, relay } = pairing;
   const spectrum = spectrumOf(sharp?.spectrum ?? DEFAULTS.sharpSpectrum, wavelengthNm);
@@ -71,12 +83,14 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, cornerMm = diagona
       cardinal: cardinal(prescribed),
     };
   };
+  const subject = over === 'subject' ? subjectCorner(evaluation) : undefined;
   const pitch = raw(sheet, pixelPitchUm);
   return {
     ways: [way(false), way(true)],
     reversed: relay.reversed ?? false,
     rig: stopsOf(sheet)?.rig ?? bareRigOf(sheet),
-    cornerMm,
+    over: subject === undefined ? 'picture' : 'subject',
+    cornerMm: subject ?? diagonalOf(pairing.sensor) / 2,
     frequency: raw(sheet, sharpDetail) as number,
     wavelengthNm,
     pupilDoubtMm: pupilDoubtOf(evaluation),

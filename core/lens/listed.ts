@@ -3,7 +3,7 @@ import { GLASS_NAMES, glassNamed } from '../glass/glasses.ts';
 import { AIR, type Medium, plainIndex } from '../glass/medium.ts';
 import { problem } from '../pairing/contradict/statement.ts';
 import { type GlassListing, MOST_SURFACES } from '../parts/relay-glass.ts';
-import { type Lens, reversed, widestSemiApertures } from '../trace/lens.ts';
+import { type Lens, reversed, turned, widestSemiApertures } from '../trace/lens.ts';
 import { heightBetween, sag } from '../trace/surface.ts';
 import { atLeast, atMost } from '../words.ts';
 
@@ -85,7 +85,7 @@ function inRow(listing: GlassListing, at: string): Row {
   if (!second) return first;
   const own = rowOf(second, `${at}/second`);
   const behind = second.reversed
-    ? { surfaces: own.surfaces.toReversed().map((s) => ({ ...s, radiusMm: 0 - s.radiusMm })), spaces: own.spaces.toReversed() }
+    ? { surfaces: own.surfaces.toReversed().map((s) => ({ ...s, radiusMm: turned(s.radiusMm) })), spaces: own.spaces.toReversed() }
     : own;
   return {
     surfaces: [...first.surfaces, ...behind.surfaces],

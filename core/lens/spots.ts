@@ -1,9 +1,9 @@
 import type { Setting } from '../contrast/field.ts';
-import { ringsAndSpokes } from '../trace/points.ts';
-import { THROUGH } from '../trace/rays.ts';
+import { valueAt } from '../trace/focus.ts';
+import { sunflower } from '../trace/points.ts';
 import { meanAt, spot } from '../trace/spot.ts';
 import { UM_PER_MM } from '../units.ts';
-import { arrived } from './blur.ts';
+import { arrived, blurOf } from './blur.ts';
 
 /** Where the rays of a spot fall, µm from its middle: x across the field axis, y outward. All wavelengths together. */
 export interface SpotDiagram {
@@ -15,36 +15,33 @@ export interface SpotDiagram {
   readonly lateralColourUm: number;
 }
 
-const POINTS = ringsAndSpokes(6, 18);
+/** What is drawn, an even scatter; what is measured comes from the rule that blur is measured by. */
+const DRAWN = sunflower(120);
 
 /** The spot of a field point on the plane at `planeMm` behind the last vertex; undefined where no light arrives. */
-export function spotDiagram({ colours, discs, pupilDistanceMm }: Setting, slope: number, planeMm: number): SpotDiagram | undefined {
-  const beams = colours.prescriptions.map((lens) => arrived(lens, POINTS, discs, pupilDistanceMm, slope));
-  const spots = beams.map((beam) => beam && spot(beam.bundle, beam.weights, planeMm));
-  const weight = (c: number): number => (spots[c] ? (colours.weights[c] as number) : 0);
-  const whole = spots.reduce((sum, _, c) => sum + weight(c), 0);
-  if (whole === 0) return undefined;
-  const middles = spots.flatMap((s) => (s ? [meanAt(s.tangential, planeMm)] : []));
-  const middle = spots.reduce((sum, s, c) => sum + (s ? (weight(c) / whole) * meanAt(s.tangential, planeMm) : 0), 0);
-  const [xUm, yUm]: [number[], number[]] = [[], []];
-  let square = 0;
-  beams.forEach((beam, c) => {
-    if (!beam) return;
-    const { bundle, weights } = beam;
-    for (let i = 0; i < bundle.count; i++) {
-      if (bundle.status[i] !== THROUGH || weights[i] === 0) continue;
-      const reach = (planeMm - (bundle.z[i] as number)) / (bundle.N[i] as number);
-      const x = (bundle.x[i] as number) + reach * (bundle.L[i] as number);
-      const y = (bundle.y[i] as number) + reach * (bundle.M[i] as number) - middle;
-      square += (weight(c) / whole) * (weights[i] as number) * (x * x + y * y);
-      xUm.push(UM_PER_MM * x);
-      yUm.push(UM_PER_MM * y);
-    }
+export function spotDiagram(setting: Setting, slope: number, planeMm: number): SpotDiagram | undefined {
+  const blur = blurOf(setting, slope);
+  if (!blur) return undefined;
+  const { colours, discs, pupilDistanceMm } = setting;
+  const beams = colours.prescriptions.flatMap((lens, c) => {
+    const beam = arrived(lens, DRAWN, discs, pupilDistanceMm, slope);
+    return beam ? [{ ...beam, weight: colours.weights[c] as number }] : [];
   });
+  const middles = beams.map(({ bundle, weights }) => meanAt(spot(bundle, weights, planeMm).tangential, planeMm));
+  const whole = beams.reduce((sum, { weight }) => sum + weight, 0);
+  const middle = beams.reduce((sum, { weight }, c) => sum + (weight / whole) * (middles[c] as number), 0);
+  const [xUm, yUm]: [number[], number[]] = [[], []];
+  for (const { bundle, weights } of beams)
+    for (let i = 0; i < bundle.count; i++) {
+      if (weights[i] === 0) continue;
+      const reach = (planeMm - (bundle.z[i] as number)) / (bundle.N[i] as number);
+      xUm.push(UM_PER_MM * ((bundle.x[i] as number) + reach * (bundle.L[i] as number)));
+      yUm.push(UM_PER_MM * ((bundle.y[i] as number) + reach * (bundle.M[i] as number) - middle));
+    }
   return {
     xUm,
     yUm,
-    rmsUm: UM_PER_MM * Math.sqrt(square),
+    rmsUm: UM_PER_MM * Math.sqrt(valueAt(blur, planeMm)),
     lateralColourUm: UM_PER_MM * (Math.max(...middles) - Math.min(...middles)),
   };
 }

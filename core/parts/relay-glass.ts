@@ -31,7 +31,8 @@ const listingSchema = z.strictObject({
   second: z.strictObject({ gapMm: z.number().min(0).max(500), ...surfaces, reversed: z.boolean().optional() }).optional(),
 });
 
-const GLASS_CLASSES = ['singlet', 'cemented-achromat', 'air-spaced-achromat'] as const;
+/** Kinds of lens that one can be made of where its surfaces are not known. */
+export const GLASS_CLASSES = ['singlet', 'cemented-achromat', 'air-spaced-achromat'] as const;
 
 /** Only what kind of lens it is: one is made, of the glasses named or of glasses usual for it. */
 const classSchema = z.strictObject({

@@ -15,9 +15,12 @@ export interface Lens {
   readonly semiAperturesMm: readonly number[];
 }
 
+/** A radius seen from the other side; a plane stays Infinity. */
+export const turned = (radiusMm: number): number => (Number.isFinite(radiusMm) ? 0 - radiusMm : radiusMm);
+
 /** The same lens with its other side first. Twice is the identity. */
 export const reversed = (lens: Lens): Lens => ({
-  radiiMm: lens.radiiMm.toReversed().map((r) => 0 - r),
+  radiiMm: lens.radiiMm.toReversed().map(turned),
   thicknessesMm: lens.thicknessesMm.toReversed(),
   media: lens.media.toReversed(),
   semiAperturesMm: lens.semiAperturesMm.toReversed(),

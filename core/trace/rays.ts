@@ -4,7 +4,7 @@ import type { Prescription } from './prescription.ts';
 export const THROUGH = 0;
 /** It met a surface beyond the height to which that lets light through. */
 export const CLIPPED = 1;
-/** It passed beside the sphere. */
+/** It passed beside the sphere, or was bent so far that it came back. */
 export const MISSED = 2;
 /** It was totally reflected. */
 export const REFLECTED = 3;
@@ -98,6 +98,10 @@ export function trace({ count, curvature, gap, index, clear }: Prescription, bun
       r += bend - curved * z;
       square = m * m;
       k++;
+    }
+    if (status === THROUGH && !(r > 0)) {
+      status = MISSED;
+      k = count - 1;
     }
     states[i] = status;
     surfaces[i] = k;

@@ -1,4 +1,4 @@
-import type { Advice, Band, MadeKind, Places } from '../../core/glassworks.ts';
+import type { Advice, Band, MadeKind, Places, SharpOver } from '../../core/glassworks.ts';
 import type { Pairing } from '../../core/index.ts';
 
 /** What the worker is asked: one search for one pairing; with a class, over the lenses of the class in the place of the relay's own glass. */
@@ -6,6 +6,8 @@ export interface Asked {
   id: number;
   pairing: Pairing;
   places: Places;
+  /** What is to be sharp. */
+  over: SharpOver;
   class?: MadeKind;
 }
 

@@ -1,8 +1,9 @@
 import { effect, signal } from '@preact/signals';
-import type { MadeKind, Places } from '../../core/glassworks.ts';
+import type { MadeKind, Places, SharpOver } from '../../core/glassworks.ts';
 import { amount, type Evaluation, numberIn } from '../../core/index.ts';
 import { answered } from '../state/draft.ts';
 import type { Answered, Asked, Found } from './search-task.ts';
+import { sharpOver } from './studied.ts';
 
 /** The search over infinity spaces, both ways round, for the pairing that is shown. */
 export type Search =
@@ -32,7 +33,7 @@ let pausing: ReturnType<typeof setTimeout> | undefined;
  */
 export function followSearch(): () => void {
   const stop = effect(() => {
-    const asked = questionOf(answered.value, classTried.value);
+    const asked = questionOf(answered.value, classTried.value, sharpOver.value);
     halt();
     search.value = undefined;
     if (asked) pausing = setTimeout(() => begin(asked), PAUSE_MS);
@@ -54,17 +55,17 @@ export function cancel(): void {
 
 /** Begins anew, after it was stopped or failed. */
 export function again(): void {
-  const asked = questionOf(answered.peek(), classTried.peek());
+  const asked = questionOf(answered.peek(), classTried.peek(), sharpOver.peek());
   if (asked) begin(asked);
 }
 
 /** Only of one close-up lens is it known what others of its class are like. */
 export const hasClass = ({ pairing }: Evaluation): boolean => pairing.relay.kind === 'supplementary';
 
-function questionOf(evaluation: Evaluation, kind: MadeKind): Omit<Asked, 'id'> | undefined {
+function questionOf(evaluation: Evaluation, kind: MadeKind, over: SharpOver): Omit<Asked, 'id'> | undefined {
   const { pairing } = evaluation;
-  if (pairing.relay.glass) return { pairing, places: placesFor(evaluation, STEP_MM) };
-  return hasClass(evaluation) ? { pairing, places: placesFor(evaluation, 2 * STEP_MM), class: kind } : undefined;
+  if (pairing.relay.glass) return { pairing, places: placesFor(evaluation, STEP_MM), over };
+  return hasClass(evaluation) ? { pairing, places: placesFor(evaluation, 2 * STEP_MM), over, class: kind } : undefined;
 }
 
 function halt(): void {

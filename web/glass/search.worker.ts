@@ -32,11 +32,11 @@ addEventListener('message', ({ data }: MessageEvent<Asked>) => {
 });
 
 /** The relay's own glass, both ways round over the infinity space. */
-function bothWays({ id, pairing, places }: Asked): Found {
+function bothWays({ id, pairing, places, over }: Asked): Found {
   const evaluation = evaluate(pairing, works);
   const { lens, problems } = listedLens(pairing.relay);
   if (!lens) throw new Error(problems[0]?.message ?? '');
-  const judging = judgingOf(evaluation, lens);
+  const judging = judgingOf(evaluation, lens, over);
   const points: (readonly [SpacingPoint, SpacingPoint])[] = [];
   for (const pair of spacings(judging, places)) {
     points.push(pair);
@@ -46,7 +46,7 @@ function bothWays({ id, pairing, places }: Asked): Found {
 }
 
 /** Every lens of a class, made for the relay's focal length and opening, both ways round over the infinity space. */
-function overClass({ id, pairing, places }: Asked, kind: NonNullable<Asked['class']>): Found {
+function overClass({ id, pairing, places, over }: Asked, kind: NonNullable<Asked['class']>): Found {
   const focalLength = statedFocalLength(pairing.relay);
   const diameter = clearDiameter(pairing.relay);
   if (focalLength === undefined || diameter === undefined)
@@ -56,7 +56,7 @@ function overClass({ id, pairing, places }: Asked, kind: NonNullable<Asked['clas
   const tried: Tried[] = [];
   tell({ id, done: 0, of: family.length });
   const evaluation = evaluate(pairing, works);
-  for (const one of trying(evaluation, family, places)) {
+  for (const one of trying(evaluation, family, places, over)) {
     tried.push(one);
     tell({ id, done: tried.length, of: family.length });
   }

@@ -1,14 +1,18 @@
+import type { SharpOver } from '../../core/glassworks.ts';
 import { short } from '../../core/index.ts';
 import { engravedObjective, engravedSensor } from '../fields/engrave.ts';
 import { Input } from '../fields/input.tsx';
 import { fieldAt, OBJECTIVE, SHARP, SPACING } from '../fields/names.ts';
 import { openView } from '../state/address.ts';
-import { answered } from '../state/draft.ts';
-import { studied } from './studied.ts';
+import { answered, report } from '../state/draft.ts';
+import { Radios } from './radios.tsx';
+import { sharpOver, studied } from './studied.ts';
 
 const space = SPACING.find((field) => field.key === 'infinitySpaceMm');
 const pupil = OBJECTIVE.find((field) => field.key === 'exitPupilFromShoulderMm');
 const wavelength = fieldAt('/wavelengthNm');
+
+const OVER: Readonly<Record<SharpOver, string>> = { picture: 'the whole picture', subject: 'the subject on it' };
 
 /** Between what it stands, how far from it, and how it is judged. */
 export function Stands() {
@@ -26,6 +30,17 @@ export function Stands() {
       </p>
       {space && <Input field={space} path="/infinitySpaceMm" />}
       {pupil && <Input field={pupil} path="/objective/exitPupilFromShoulderMm" />}
+      {report.value.coverage.subject && (
+        <Radios
+          legend="What is to be sharp"
+          name="over"
+          options={OVER}
+          value={sharpOver.value}
+          onChoose={(name) => {
+            sharpOver.value = name;
+          }}
+        />
+      )}
       <details class="fold">
         <summary>Light, detail and focus that it is judged by</summary>
         <div class="fields">

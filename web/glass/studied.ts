@@ -1,5 +1,5 @@
 import { effect, signal } from '@preact/signals';
-import { type Judging, judgingOf, listedLens, type Study, studyOf } from '../../core/glassworks.ts';
+import { type Judging, judgingOf, listedLens, type SharpOver, type Study, studyOf } from '../../core/glassworks.ts';
 import { amount, type Evaluation } from '../../core/index.ts';
 import { answered } from '../state/draft.ts';
 
@@ -10,6 +10,9 @@ export interface Studied {
   study: Study;
 }
 
+/** What is to be sharp: a subject only where its size is told. */
+export const sharpOver = signal<SharpOver>('picture');
+
 /** Of the pairing that is shown; undefined where its glass is not known, or until it is worked out. */
 export const studied = signal<Studied | undefined>(undefined);
 
@@ -18,6 +21,7 @@ export function followStudy(): () => void {
   let frame = 0;
   const stop = effect(() => {
     const evaluation = answered.value;
+    const over = sharpOver.value;
     cancelAnimationFrame(frame);
     if (!evaluation.pairing.relay.glass) {
       studied.value = undefined;
@@ -25,7 +29,7 @@ export function followStudy(): () => void {
     }
     frame = requestAnimationFrame(() =>
       setTimeout(() => {
-        if (answered.peek() === evaluation) studied.value = studyFor(evaluation);
+        if (answered.peek() === evaluation) studied.value = studyFor(evaluation, over);
       }),
     );
   });
@@ -36,10 +40,10 @@ export function followStudy(): () => void {
   };
 }
 
-function studyFor(evaluation: Evaluation): Studied | undefined {
+function studyFor(evaluation: Evaluation, over: SharpOver): Studied | undefined {
   const { pairing } = evaluation;
   const { lens } = listedLens(pairing.relay);
   if (!lens) return undefined;
-  const judging = judgingOf(evaluation, lens);
+  const judging = judgingOf(evaluation, lens, over);
   return { for: evaluation, judging, study: studyOf(judging, amount(pairing.infinitySpaceMm)) };
 }

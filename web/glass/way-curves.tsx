@@ -95,6 +95,9 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
   };
 }
 
+/** Less contrast than this is not worth a number. */
+const HARDLY = 0.1;
+
 function captionOf({ ways, better }: Advice, shown: Shown, stack: boolean): string {
   const [good, other] = [ways[better], ways[better === 0 ? 1 : 0]];
   const tell = (p: SpacingPoint): string => {
@@ -103,5 +106,9 @@ function captionOf({ ways, better }: Advice, shown: Shown, stack: boolean): stri
     return blur === undefined ? 'gets no light' : `blurs to ${short(blur)} µm`;
   };
   const { point, withinMm } = good.best;
-  return `The worst point of the picture ${tell(point)} at ${short(point.infinitySpaceMm)} mm, ${good.standing}; from ${short(withinMm[0])} to ${short(withinMm[1])} mm its contrast is within a tenth of that. The other way round it ${tell(other.best.point)} where it is best, at ${short(other.best.point.infinitySpaceMm)} mm.`;
+  const turned =
+    shown === 'contrast' && contrastOf(other.best.point, stack) < HARDLY
+      ? 'The other way round hardly any contrast is left wherever it stands.'
+      : `The other way round it ${tell(other.best.point)} where it is best, at ${short(other.best.point.infinitySpaceMm)} mm.`;
+  return `The worst point of the picture ${tell(point)} at ${short(point.infinitySpaceMm)} mm, ${good.standing}; from ${Math.round(withinMm[0])} to ${Math.round(withinMm[1])} mm it is within a tenth of the best. ${turned}`;
 }

@@ -1,8 +1,9 @@
 import { AIR, type Medium } from '../../glass/medium.ts';
+import { GLASS_CLASSES } from '../../parts/relay-glass.ts';
 
 /** Kinds of lens that can be made, by their glass. */
-export const MADE_KINDS = ['singlet', 'cemented-achromat', 'air-spaced-achromat'] as const;
-export type MadeKind = (typeof MADE_KINDS)[number];
+export const MADE_KINDS = GLASS_CLASSES;
+export type MadeKind = (typeof GLASS_CLASSES)[number];
 
 /** How a lens of a kind is built. */
 interface Build {

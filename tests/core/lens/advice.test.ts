@@ -98,4 +98,15 @@ describe('which way round and how far', () => {
       });
     }
   });
+
+  test('is judged over the subject where that is what is to be sharp', () => {
+    const small = pairingWith({}, { infinitySpaceMm: 20, subject: { widthMm: 0.6, heightMm: 0.9 } });
+    const judging = judgingIn(small, 'subject');
+    expect(judging.cornerMm).toBeCloseTo((Math.hypot(0.6, 0.9) / 2) * judging.magnification, 9);
+    const told = adviceOf(judging, searched(judging, { fromMm: 20, toMm: 150, count: 3 }), 20);
+    expect(told.now.oneFrame).toBeGreaterThan(2 * near.now.oneFrame);
+    expect(told.sentence).toContain('the worst point of the subject');
+    // Of a subject whose size is not told it is the picture.
+    expect(judgingIn(pairingWith(), 'subject')).toMatchObject({ over: 'picture', cornerMm: Math.hypot(36, 24) / 2 });
+  });
 });

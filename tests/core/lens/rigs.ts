@@ -1,4 +1,13 @@
-import { glassworks, type Judging, judgingOf, listedLens, type Places, type SpacingPoint, spacings } from '../../../core/glassworks.ts';
+import {
+  glassworks,
+  type Judging,
+  judgingOf,
+  listedLens,
+  type Places,
+  type SharpOver,
+  type SpacingPoint,
+  spacings,
+} from '../../../core/glassworks.ts';
 import { evaluate, type Pairing, pairingSchema } from '../../../core/index.ts';
 import type { Lens } from '../../../core/trace/lens.ts';
 
@@ -31,6 +40,6 @@ const lensIn = (pairing: Pairing): Lens => {
   return lens;
 };
 
-export const judgingIn = (pairing: Pairing, cornerMm?: number): Judging => judgingOf(evaluate(pairing, works), lensIn(pairing), cornerMm);
+export const judgingIn = (pairing: Pairing, over?: SharpOver): Judging => judgingOf(evaluate(pairing, works), lensIn(pairing), over);
 
 export const searched = (judging: Judging, places: Places): (readonly [SpacingPoint, SpacingPoint])[] => [...spacings(judging, places)];

@@ -19,7 +19,7 @@ const LENS: Lens = {
 describe('a lens', () => {
   it('turned round has its last surface first, curved the other way, with what was between still between', () => {
     expect(reversed(LENS)).toEqual({
-      radiiMm: [90, Number.NEGATIVE_INFINITY, -40],
+      radiiMm: [90, Number.POSITIVE_INFINITY, -40],
       thicknessesMm: [2, 5],
       media: [LENS.media[1], LENS.media[0]],
       semiAperturesMm: [13, 11, 12],

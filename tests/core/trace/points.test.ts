@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { beam } from '../../../core/trace/beam.ts';
-import { ringsAndSpokes } from '../../../core/trace/points.ts';
+import { ringsAndSpokes, sunflower } from '../../../core/trace/points.ts';
 
 /** The mean of `x^a y^b` over the unit disc: 0 for odd powers, else (a-1)!! (b-1)!! / (a+b)!! over (a+b)/2 + 1. */
 function moment(a: number, b: number): number {
@@ -68,5 +68,22 @@ describe('a beam', () => {
         (N[i] as number) * -(path[i] as number) * (N[i] as number);
       expect(onPlane).toBeCloseTo(0, 13);
     }
+  });
+});
+
+describe("a sunflower's head", () => {
+  it('fills the disc evenly: means of squares to a per cent, nothing outside', () => {
+    const points = sunflower(400);
+    expect(summed(points, 0, 0)).toBeCloseTo(1, 12);
+    for (const [a, b] of [
+      [1, 0],
+      [0, 1],
+      [2, 0],
+      [0, 2],
+      [1, 1],
+      [2, 2],
+    ] as const)
+      expect(Math.abs(summed(points, a, b) - moment(a, b))).toBeLessThan(0.01);
+    expect(Math.max(...points.x.map((x, i) => Math.hypot(x, points.y[i] as number)))).toBeLessThan(1);
   });
 });
