@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config';
 /** Projects by what they need: core and published need nothing, api the built server, web a browser too. */
 export default defineConfig({
   test: {
-    maxWorkers: 2,
+    // Browser tests wait more than they work: three fill two cores.
+    maxWorkers: 3,
     reporters: ['default', './tests/tools/count-reporter.ts'],
     coverage: {
       provider: 'v8',
@@ -17,10 +18,11 @@ export default defineConfig({
         test: {
           name: 'core',
           isolate: false,
+          testTimeout: 20_000,
           include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'],
         },
       },
-      { test: { name: 'api', include: ['tests/api/**/*.test.ts'] } },
+      { test: { name: 'api', testTimeout: 20_000, include: ['tests/api/**/*.test.ts'] } },
       {
         test: {
           name: 'web',

@@ -164,13 +164,13 @@ describe('sensors against what follows from them', () => {
 });
 
 describe('all of it together', () => {
-  test('every objective with every relay on every other sensor gives a finite report', () => {
+  test('every objective with every relay, each on one of the sensors, gives a finite report', () => {
     let count = 0;
     for (const [i, objective] of objectiveEntries.entries())
       for (const [j, relay] of relayEntries.entries())
         for (const [k, sensor] of sensorEntries.entries()) {
           // Tracing takes its time: glass meets every seventh objective.
-          if ((i + j + k) % 7 !== 0 || (relay.part.glass && i % 7 !== 0)) continue;
+          if ((i + j + k) % 14 !== 0 || (relay.part.glass && i % 7 !== 0)) continue;
           const answer = report(
             { objective: objective.part, relay: relay.part, sensor: sensor.part, infinitySpaceMm: 10 + 13 * (k % 9) },
             WORKS,
@@ -179,8 +179,8 @@ describe('all of it together', () => {
           expect(Object.values(answer.figures).filter((f) => f.state === 'known').length).toBeGreaterThan(25);
           count++;
         }
-    expect(count).toBe((19 * 20 * 14) / 7 + (3 * 3 * 14) / 7);
-  });
+    expect(count).toBe(19 * 20 + 3 * 3);
+  }, 20_000);
 });
 
 describe('the opening example', () => {

@@ -44,10 +44,9 @@ it('light: opening, verdicts, error, working and every fold, at both widths', as
 it('dark: the same states; what the scheme can change is colour', async () => {
   const page = await visit('', { colorScheme: 'dark' });
   await clean(page, ['color-contrast']);
-  for (const verdict of Object.keys(VERDICTS) as (keyof typeof VERDICTS)[]) {
-    await go(page, linkOf(VERDICTS[verdict]));
-    await clean(page, ['color-contrast']);
-  }
+  // Of the verdicts a miss shows every colour that the others have.
+  await go(page, linkOf(VERDICTS.misses));
+  await clean(page, ['color-contrast']);
   await go(page, linkOf(OPENING));
   await trouble(page);
   await clean(page, ['color-contrast']);
