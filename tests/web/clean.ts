@@ -2,10 +2,18 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 
+interface Scope {
+  /** Only these rules. */
+  rules?: string[];
+  /** Only this part of the page, where the rest is as it was. */
+  within?: string;
+}
+
 /** Fails on every accessibility fault that axe can find on the page as it stands. */
-export async function clean(page: Page, rules?: string[]): Promise<void> {
+export async function clean(page: Page, { rules, within }: Scope = {}): Promise<void> {
   // Closed folds are looked at open, and of the tables' many rows, all alike, three.
   const builder = new AxeBuilder({ page }).exclude('details:not([open])').exclude('.scroll tbody tr:nth-child(n+4)').exclude('option');
+  if (within) builder.include(within);
   // The page has no frames, so the mode without a second page will do, and only what fails is asked for.
   builder.setLegacyMode(true).options({ resultTypes: ['violations'] });
   const { violations } = await (rules ? builder.withRules(rules) : builder).analyze();

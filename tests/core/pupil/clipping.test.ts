@@ -44,7 +44,7 @@ describe('relative illumination against polygon clipping', () => {
   it('agrees with 128-gons in trains of two to eight stops', () => {
     const r = random(20_001);
     const outcomes: Outcome[] = [];
-    for (let k = 0; k < 380; k++) {
+    for (let k = 0; k < 240; k++) {
       const offset = k % 4 === 0 ? randomOffset(r) : 0;
       const snug = k % 3 === 2;
       const train = snug ? snugTrain(r, offset) : randomTrain(r, offset, 2 + (k % 7));
@@ -53,10 +53,10 @@ describe('relative illumination against polygon clipping', () => {
       if (k % 5 === 0) expect(throughReport(train, height)).toBeCloseTo(outcome.light, 12);
       outcomes.push(outcome);
     }
-    expect(outcomes.filter(partly).length).toBeGreaterThanOrEqual(300);
-    expect(outcomes.filter((o) => partly(o) && o.arcs >= 3).length).toBeGreaterThanOrEqual(80);
-    expect(outcomes.filter((o) => o.light === 0).length).toBeGreaterThanOrEqual(10);
-    expect(outcomes.filter((o) => o.light === 1).length).toBeGreaterThanOrEqual(20);
+    expect(outcomes.filter(partly).length).toBeGreaterThanOrEqual(190);
+    expect(outcomes.filter((o) => partly(o) && o.arcs >= 3).length).toBeGreaterThanOrEqual(50);
+    expect(outcomes.filter((o) => o.light === 0).length).toBeGreaterThanOrEqual(6);
+    expect(outcomes.filter((o) => o.light === 1).length).toBeGreaterThanOrEqual(12);
     const differences = outcomes.filter(partly).map((o) => o.difference);
     expect(differences.toSorted((a, b) => a - b)[differences.length >> 1]).toBeLessThan(1.5e-6);
   }, 60_000);
