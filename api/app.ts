@@ -4,6 +4,7 @@ import { LISTED } from './catalogue.ts';
 import { guarded, secured } from './guard.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
+import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
@@ -49,7 +50,8 @@ export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onF
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c)), 200))
     .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200))
-    .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c)), 200));
+    .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c)), 200))
+    .openapi(described(app, classRoute), async (c) => c.json(await classFamily(await readJson(c)), 200));
 }
 
 /** For the page: the routes with the types of what they take and answer. */

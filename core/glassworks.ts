@@ -10,10 +10,11 @@ export { AIR, type Medium, plainIndex, WavelengthError } from './glass/medium.ts
 export { type Advice, adviceOf, type Over } from './lens/advice.ts';
 export { type Band, type BandPoint, bandOf, type Candidate, type Tried, trying } from './lens/band.ts';
 export { contrastAgainstDetail, type DetailPoint, type DetailQuestion } from './lens/detail.ts';
+export { type ClassFamily, familyTold } from './lens/family.ts';
 // A relay's glass in a pairing.
 export { glassworks } from './lens/glassworks.ts';
 export { type Judging, judgingOf, pupilDoubtOf, SHARP_OVER, type SharpOver } from './lens/judging.ts';
-export { familyOf, isMade, MADE_KINDS, type MadeKind, type MadeLens, madeLens, triedFamily } from './lens/made.ts';
+export { familyOf, isMade, MADE_KINDS, type MadeKind, type MadeLens, madeLens, making, type Residuals, triedFamily } from './lens/made.ts';
 export { clearDiameter, lensOfRelay, listedLens, statedFocalLength } from './lens/relay-lens.ts';
 export { firstSide, standing, threadOf } from './lens/sides.ts';
 export { FIELD_POINTS, type Places, type SpacingPoint, spacings } from './lens/spacing.ts';

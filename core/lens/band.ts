@@ -5,6 +5,7 @@ import { capital, listed, percent, short } from '../words.ts';
 import { pupilDoubt } from './advice.ts';
 import { type BestPlace, bestPlace, contrastOf } from './best.ts';
 import { judgingOf, type SharpOver } from './judging.ts';
+import type { Residuals } from './made.ts';
 import { threadOf } from './sides.ts';
 import { type Places, type SpacingPoint, spacingPoint } from './spacing.ts';
 
@@ -13,11 +14,14 @@ export interface Candidate {
   readonly name: string;
   /** Listed from the side with the male thread. */
   readonly lens: Lens;
+  /** What is left of its faults at the close-up lens's own job. */
+  readonly residuals?: Residuals;
 }
 
 /** One candidate over the infinity space, both ways round. */
 export interface Tried {
   readonly name: string;
+  readonly residuals?: Residuals;
   /** Male thread toward the objective, and toward the camera. */
   readonly ways: readonly [readonly SpacingPoint[], readonly SpacingPoint[]];
   readonly best: readonly [BestPlace, BestPlace];
@@ -52,11 +56,11 @@ export function* trying(
   over?: SharpOver,
 ): Generator<Tried, void, undefined> {
   const spaces = Array.from({ length: count }, (_, i) => fromMm + ((toMm - fromMm) * i) / Math.max(1, count - 1));
-  for (const { name, lens } of candidates) {
+  for (const { name, lens, residuals } of candidates) {
     const judging = judgingOf(evaluation, lens, over);
     const through = (i: 0 | 1): SpacingPoint[] => spaces.map((space) => spacingPoint(judging, judging.ways[i], space));
     const ways = [through(0), through(1)] as const;
-    yield { name, ways, best: [bestPlace(ways[0], judging.focus), bestPlace(ways[1], judging.focus)] };
+    yield { name, ...(residuals ? { residuals } : {}), ways, best: [bestPlace(ways[0], judging.focus), bestPlace(ways[1], judging.focus)] };
   }
 }
 

@@ -45,9 +45,18 @@ export function madeLens(
   return made(recipe, focalLengthMm, clearDiameterMm);
 }
 
-/** Every lens of a class, made or not, by the pairs of glasses that such lenses are made from, each pair both ways about. */
-export const triedFamily = (kind: MadeKind, focalLengthMm: number, clearDiameterMm: number): readonly (MadeLens | Unmade)[] =>
-  recipesOf(kind).map((recipe) => made(recipe, focalLengthMm, clearDiameterMm));
+/**
+ * Every lens of a class, made or not, by the pairs of glasses that such lenses are made from, each pair both
+ * ways about; one by one, for those who have other things to do between.
+ */
+export function* making(kind: MadeKind, focalLengthMm: number, clearDiameterMm: number): Generator<MadeLens | Unmade, void, undefined> {
+  for (const recipe of recipesOf(kind)) yield made(recipe, focalLengthMm, clearDiameterMm);
+}
+
+/** All of them. */
+export const triedFamily = (kind: MadeKind, focalLengthMm: number, clearDiameterMm: number): readonly (MadeLens | Unmade)[] => [
+  ...making(kind, focalLengthMm, clearDiameterMm),
+];
 
 /** The lenses of a class that can be made. */
 export const familyOf = (kind: MadeKind, focalLengthMm: number, clearDiameterMm: number): readonly MadeLens[] =>

@@ -67,7 +67,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(9);
+    expect(operations).toBe(10);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -85,6 +85,7 @@ describe('openapi.json', () => {
       'post /api/pairings/compare',
       'post /api/pairings/report',
       'post /api/pairings/sweep',
+      'post /api/relays/class',
       'post /api/relays/trace',
     ]);
   });

@@ -22,9 +22,39 @@ export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {
           ...best.flatMap(({ contrast, point }) => [percent(contrast), short(point.infinitySpaceMm)]),
         ])}
       />
+      <Table
+        title="What is left of their faults as close-up lenses"
+        columns={[
+          'lens',
+          'blur over its picture, µm',
+          'at worst, µm',
+          'in the middle, µm',
+          'blue less red focus, mm',
+          'yellow less both, mm',
+          'edges, mm',
+        ]}
+        rows={band.tried.flatMap(({ name, residuals: r }) =>
+          r
+            ? [
+                [
+                  name,
+                  short(r.pictureRmsUm),
+                  short(r.worstRmsUm),
+                  short(r.sphericalRmsUm, 2),
+                  near0(r.axialColourMm),
+                  near0(r.secondaryColourMm),
+                  r.edgeThicknessesMm.map((mm) => short(mm, 2)).join(', '),
+                ],
+              ]
+            : [],
+        )}
+      />
     </figure>
   );
 }
+
+/** A colour error that is 0 but for rounding reads as 0. */
+const near0 = (mm: number): string => (Math.abs(mm) < 1e-6 ? '0' : short(mm, 2));
 
 const rangeOf = (p: BandPoint, shown: Shown): readonly [number, number] | undefined =>
   shown === 'contrast' ? [100 * p.contrast[0], 100 * p.contrast[1]] : p.blurUm;
