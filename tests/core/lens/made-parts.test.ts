@@ -9,7 +9,7 @@ import { cardinal } from '../../../core/trace/cardinal.ts';
 describe('the search for the least', () => {
   it('takes the deeper of two minima', () => {
     const found = least(([x = 0]) => (x * x - 4) ** 2 + x, [[-5, 5]], 25);
-    // The root of 4x(x² - 4) + 1 near -2, by Newton's method on paper.
+    // The root of 4x(x² - 4) + 1 nearest to -2.
     expect(found?.at[0]).toBeCloseTo(-2.0308, 3);
     expect(least(([x = 0]) => (x * x - 4) ** 2 - x, [[-5, 5]], 25)?.at[0]).toBeCloseTo(2.0308, 3);
   });
@@ -55,7 +55,7 @@ describe('the shop', () => {
     expect(workshopLimits(20)).toMatchObject({ centreMm: 2, edgeMm: 1.5 });
     expect(workshopLimits(100)).toMatchObject({ centreMm: 100 / 18, edgeMm: 3 });
   });
-  it('makes a ball lens-like piece by its rim, a hollow one by its middle, an air space by where its glasses come near', () => {
+  it('makes a bulging piece by its rim, a hollow one by its middle, an air space by where its glasses come near', () => {
     const glass = plainIndex(1.5);
     // A sphere of 26 mm radius over a plane is a hemisphere: as thick as its radius, and the edge.
     expect(leastThickness(glass, 1 / 26, 0, limits)).toBeCloseTo(27.5, 12);
