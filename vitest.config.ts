@@ -3,8 +3,7 @@ import { defineConfig } from 'vitest/config';
 /** Projects by what they need: core and published need nothing, api the built server, web a browser too. */
 export default defineConfig({
   test: {
-    // Browser tests wait more than they work: three fill two cores.
-    maxWorkers: 3,
+    maxWorkers: 2,
     reporters: ['default', './tests/tools/count-reporter.ts'],
     coverage: {
       provider: 'v8',
@@ -22,10 +21,11 @@ export default defineConfig({
           include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'],
         },
       },
-      { test: { name: 'api', testTimeout: 20_000, include: ['tests/api/**/*.test.ts'] } },
+      { test: { name: 'api', isolate: false, testTimeout: 20_000, include: ['tests/api/**/*.test.ts'] } },
       {
         test: {
           name: 'web',
+          isolate: false,
           include: ['tests/web/**/*.test.ts'],
           globalSetup: './tests/web/build-page.ts',
           testTimeout: 30_000,

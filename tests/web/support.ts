@@ -22,6 +22,9 @@ export function useBrowser(): void {
   }, 60_000);
   afterAll(async () => {
     await browser?.close();
+    // Files of tests share this module.
+    contexts.clear();
+    complaints.length = 0;
     await server?.stop();
   });
 }
