@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { AIR, plainIndex } from '../../../core/glass/medium.ts';
+import { glassNamed } from '../../../core/glass/glasses.ts';
+import { indexAtLine, type Line } from '../../../core/glass/lines.ts';
+import { AIR, type Medium, plainIndex } from '../../../core/glass/medium.ts';
 import { closeUpJob } from '../../../core/lens/made/job.ts';
 import { least } from '../../../core/lens/made/minimise.ts';
+import { thinSurfaces } from '../../../core/lens/made/thin.ts';
 import { backFocus, workpiece } from '../../../core/lens/made/workpiece.ts';
 import { atRim, leastThickness, workshopLimits } from '../../../core/lens/made/workshop.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
@@ -77,6 +80,28 @@ describe('the job', () => {
   it.each([10, 20, 32, 40, 52, 95])('sends all of its light through a lens %d mm wide', (wide) => {
     const { stopsMm, stopRadiusMm, cornerSlope } = closeUpJob(wide);
     for (const stop of stopsMm) expect(stopRadiusMm + stop * cornerSlope).toBeLessThanOrEqual(wide / 2 + 1e-12);
+  });
+});
+
+describe('a thin lens', () => {
+  const [crown, flint] = [glassNamed('N-BK7') as Medium, glassNamed('N-SF5') as Medium];
+  const power = (surfaces: ReturnType<typeof thinSurfaces>, indices: readonly number[]): number =>
+    surfaces.reduce((sum, { offset }, k) => sum + ((indices[k + 1] as number) - (indices[k] as number)) * offset, 0);
+  const through = (line: Line, air: boolean): number[] => {
+    const [a, b] = [indexAtLine(crown, line), indexAtLine(flint, line)];
+    return air ? [1, a, 1, b, 1] : [1, a, b, 1];
+  };
+
+  it.each([
+    ['cemented', false, [0, 0, 0]],
+    ['spaced', true, [0, 0, 1, 1]],
+  ] as const)('%s has the power 1, the same in blue and red, and its bendings', (_, air, bendings) => {
+    const surfaces = thinSurfaces([crown, flint], !air);
+    expect(power(surfaces, through('d', air))).toBeCloseTo(1, 12);
+    expect(power(surfaces, through('F', air)) - power(surfaces, through('C', air))).toBeCloseTo(0, 12);
+    expect(surfaces.map((s) => s.bending)).toEqual(bendings);
+    // A bending is the mean curvature of the first piece: its own surfaces stand evenly about it.
+    expect((surfaces[0]?.offset as number) + (surfaces[1]?.offset as number)).toBeCloseTo(0, 12);
   });
 });
 

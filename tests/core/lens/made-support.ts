@@ -36,16 +36,26 @@ function leastOf(square: (z: number) => number, near: number): { z: number; valu
   return { z, value: square(z) };
 }
 
-/** A job's mean square blur, mm², with five fields and many rays: by another route than the lens was bent with. */
-export function blurAtJob(lens: Lens, { stopsMm, stopRadiusMm, cornerSlope }: Job): number {
+/**
+ * A job's rms blurs, µm, with five fields and many rays, by another route than the lens was bent with: over
+ * the pictures, the largest of the same places on their planes, and in the middle at its own best focus.
+ */
+export function blursAtJob(lens: Lens, { stopsMm, stopRadiusMm, cornerSlope }: Job): { picture: number; worst: number; middle: number } {
   const inYellow = seenIn(lens, 'd');
   const near = cardinal(inYellow).backFocalLengthMm;
   const field = gaussLegendre(5, 0, 1);
   const pictures = stopsMm.map((stopMm) => {
-    const squares = Array.from(field.nodes, (part) => squareAt(inYellow, stopMm, stopRadiusMm, cornerSlope * Math.sqrt(part)));
-    return leastOf((z) => squares.reduce((sum, square, i) => sum + (field.weights[i] as number) * square(z), 0), near).value;
+    const at = (part: number) => squareAt(inYellow, stopMm, stopRadiusMm, cornerSlope * part);
+    const squares = Array.from(field.nodes, (part) => at(Math.sqrt(part)));
+    const { z, value } = leastOf((z) => squares.reduce((sum, square, i) => sum + (field.weights[i] as number) * square(z), 0), near);
+    return { value, worst: Math.max(...[0, 0.25, 0.5, 0.75, 1].map((part) => at(part)(z))), middle: leastOf(at(0), near).value };
   });
-  return pictures.reduce((sum, p) => sum + p, 0) / pictures.length;
+  const rms = (square: number): number => 1000 * Math.sqrt(square);
+  return {
+    picture: rms(pictures.reduce((sum, p) => sum + p.value, 0) / pictures.length),
+    worst: rms(Math.max(...pictures.map((p) => p.worst))),
+    middle: rms(pictures[0]?.middle as number),
+  };
 }
 
 /** Worst rms blur of full frame's diagonal behind a pupil of 11.2 mm, µm, on the flat plane that serves it best. */
