@@ -1,10 +1,10 @@
-import { photopic, type Spectrum } from '../diffraction/spectrum.ts';
+import { LUMINOUS_EFFICIENCY, photopic, type Spectrum } from '../diffraction/spectrum.ts';
 import type { SharpSpectrum } from '../pairing/schema.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import type { Lens } from '../trace/lens.ts';
 import { prescription } from '../trace/prescription.ts';
 import { MM_PER_NM } from '../units.ts';
-import type { Colours } from './pairs.ts';
+import type { Between, Colours } from './pairs.ts';
 
 /** Wavelengths of the photopic rule: five are exact for everything smoother than the tenth power of the wavelength. */
 const PHOTOPIC = photopic();
@@ -12,6 +12,25 @@ const PHOTOPIC = photopic();
 /** The light in which a pairing judges sharpness. */
 export const spectrumOf = (spectrum: SharpSpectrum, wavelengthNm: number): Spectrum =>
   spectrum === 'photopic' ? PHOTOPIC : [{ wavelengthNm, weight: 1 }];
+
+/** Visible light outside this, nm, is a fiftieth of a per cent of it to the eye. */
+const [VIOLET_END, RED_END] = [420, 710];
+
+/** The table's wavelengths by the polynomial through those of a photopic rule (Lagrange). */
+function betweenOf(spectrum: Spectrum): Between {
+  const table = [...LUMINOUS_EFFICIENCY].filter(([nm]) => nm >= VIOLET_END && nm <= RED_END);
+  const whole = table.reduce((sum, [, V]) => sum + V, 0);
+  return {
+    weights: table.map(([, V]) => V / whole),
+    from: table.map(([nm]) =>
+      spectrum.map(({ wavelengthNm: own }) =>
+        spectrum.reduce((product, { wavelengthNm: other }) => (other === own ? product : (product * (nm - other)) / (own - other)), 1),
+      ),
+    ),
+  };
+}
+
+const BETWEEN = betweenOf(PHOTOPIC);
 
 /** A lens in the light of a spectrum; its focus is counted from that of `referenceNm`. @throws WavelengthError */
 export function coloursOf(lens: Lens, spectrum: Spectrum, referenceNm: number): Colours {
@@ -22,5 +41,6 @@ export function coloursOf(lens: Lens, spectrum: Spectrum, referenceNm: number): 
     weights: spectrum.map(({ weight }) => weight),
     reference,
     focusMm: cardinal(reference).backFocalLengthMm,
+    ...(spectrum === PHOTOPIC ? { between: BETWEEN } : {}),
   };
 }

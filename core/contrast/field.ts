@@ -77,7 +77,7 @@ export interface Best {
 }
 
 /** Looked at first, in steps of a third, and then about the best in steps of a 24th of the distance that costs a fifth. */
-const FIRST = { beyond: 0.75, fineness: 3 };
+const FIRST = { beyond: 1, fineness: 3 };
 const CLOSER = 17;
 
 /** The one focus at which the worst of these points is best; the first place of all for none. */

@@ -1,4 +1,4 @@
-import { gaussLegendre } from '../gauss.ts';
+import { gaussLegendre, type Rule } from '../gauss.ts';
 import type { Discs } from '../pupil/discs.ts';
 
 /**
@@ -11,8 +11,6 @@ export interface Region {
   high(x: number): number;
   /** Chords grow toward x = 0; none is left beyond this. */
   readonly halfWidth: number;
-  /** mm², by the rule that overlaps are measured with. */
-  readonly area: number;
 }
 
 /** What the discs share at a field slope; undefined where they share nothing. */
@@ -37,9 +35,7 @@ export function regionOf({ walk, radius }: Discs, slope: number): Region | undef
   };
   const narrowest = Math.min(...radius);
   const halfWidth = widthAt({ low, high }, 0, narrowest);
-  if (!(halfWidth > 0)) return undefined;
-  const region = { low, high, halfWidth, area: 0 };
-  return { ...region, area: overlapOf(region, 0, 'tangential').area.reduce((sum, a) => sum + a, 0) };
+  return halfWidth > 0 ? { low, high, halfWidth } : undefined;
 }
 
 /** The greatest |x| whose chord is at least `length` long: chords shrink evenly, so a bisection finds it; 0 where none is. */
@@ -68,38 +64,40 @@ export interface Overlap {
   readonly area: Float64Array;
 }
 
-/** Nodes along and across the overlap: 7 by 7 keep its area to 1e-4, and a contrast of 0.8 to 1e-3. */
-const NODES = 7;
-/** The most points that an overlap lists. */
-export const MOST_POINTS = NODES * NODES;
-const ANGLES = gaussLegendre(NODES, 0, Math.PI / 2);
-const ALONG = gaussLegendre(NODES, -1, 1);
+/** Nodes along and across an overlap that can be had: the fewest keep its area to 1e-4, and a contrast of 0.8 to 1e-3. */
+export const NODES = [7, 11, 15] as const;
+export type Nodes = (typeof NODES)[number];
+
+const RULES: ReadonlyMap<Nodes, { readonly angles: Rule; readonly along: Rule }> = new Map(
+  NODES.map((nodes) => [nodes, { angles: gaussLegendre(nodes, 0, Math.PI / 2), along: gaussLegendre(nodes, -1, 1) }]),
+);
 
 /**
  * Gauss's rule along each chord and, in the angle whose sine is x over the half-width, across: chords end
  * like a root, and so does the sine.
  */
-export function overlapOf(region: Region, shear: number, direction: Direction): Overlap {
+export function overlapOf(region: Region, shear: number, direction: Direction, nodes: Nodes = NODES[0]): Overlap {
+  const { angles, along: chord } = RULES.get(nodes) as { angles: Rule; along: Rule };
   const along = direction === 'tangential' ? shear : 0;
   const across = direction === 'sagittal' ? shear / 2 : 0;
   const half = direction === 'tangential' ? widthAt(region, shear, region.halfWidth) : region.halfWidth - across;
-  const count = half > 0 ? MOST_POINTS : 0;
+  const count = half > 0 ? nodes * nodes : 0;
   const [x, y, area] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
   if (count === 0) return { count, x, y, area };
-  for (let i = 0; i < NODES; i++) {
-    const angle = ANGLES.nodes[i] as number;
+  for (let i = 0; i < nodes; i++) {
+    const angle = angles.nodes[i] as number;
     const at = half * Math.sin(angle);
     // Of two chords as far apart as the shear the one farther from the axis is the shorter at both ends.
     const low = region.low(at + across) + along / 2;
     const high = region.high(at + across) - along / 2;
     const middle = (low + high) / 2;
     const reach = Math.max(0, high - low) / 2;
-    const width = 2 * half * Math.cos(angle) * (ANGLES.weights[i] as number) * reach;
-    for (let j = 0; j < NODES; j++) {
-      const k = i * NODES + j;
+    const width = 2 * half * Math.cos(angle) * (angles.weights[i] as number) * reach;
+    for (let j = 0; j < nodes; j++) {
+      const k = i * nodes + j;
       x[k] = at;
-      y[k] = middle + reach * (ALONG.nodes[j] as number);
-      area[k] = width * (ALONG.weights[j] as number);
+      y[k] = middle + reach * (chord.nodes[j] as number);
+      area[k] = width * (chord.weights[j] as number);
     }
   }
   return { count, x, y, area };

@@ -7,10 +7,18 @@ export interface FocusRange {
   readonly count: number;
 }
 
-/** Contrast at each place of the focus, relative to the same beam without aberrations. */
+/**
+ * Contrast at each place of the focus, relative to the same beam without aberrations. Where the phases
+ * spread wider than the nodes follow next to nothing is left of it, and 0 is told: too few nodes would
+ * come round to any value there.
+ */
 export function contrastThroughFocus(pairs: Pairs, range: FocusRange): Float64Array {
   const sums = pairs.real ? realSums(pairs, range) : moduli(pairs, range);
-  for (let k = 0; k < range.count; k++) sums[k] = (sums[k] as number) / pairs.perfect;
+  const { focus, least, growth } = pairs.steady;
+  for (let k = 0; k < range.count; k++) {
+    const variance = least + growth * (range.from + k * range.step - focus) ** 2;
+    sums[k] = variance > pairs.mostSpread ** 2 ? 0 : (sums[k] as number) / pairs.perfect;
+  }
   return sums;
 }
 
@@ -63,23 +71,10 @@ export const contrastAt = (pairs: Pairs, focus: number): number =>
   contrastThroughFocus(pairs, { from: focus, step: 0, count: 1 })[0] as number;
 
 /**
- * Where the variance of the pairs' phases is least, and how far from there it has grown by as much as
- * halves nothing but takes a fifth of the contrast: for small aberrations contrast is
- * `1 - 2π² variance` (Hopkins 1957, from memory). mm from the paraxial focus.
+ * The steadiest focus, and how far from there the variance has grown by as much as takes a fifth of the
+ * contrast: for small aberrations contrast is `1 - 2π² variance` (Hopkins 1957, from memory).
  */
-export function steadiest(pairs: Pairs): { readonly focus: number; readonly reach: number } {
-  let [w, a, b, ab, bb] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < pairs.count; i++) {
-    const [share, phase, rate] = [pairs.share[i] as number, pairs.phase[i] as number, pairs.rate[i] as number];
-    w += share;
-    a += share * phase;
-    b += share * rate;
-    ab += share * phase * rate;
-    bb += share * rate * rate;
-  }
-  // Mirrored pairs have the opposite sign of both where only half of the pairs is listed.
-  const mean = pairs.real ? 0 : 1;
-  const covariance = ab / w - (mean * a * b) / (w * w);
-  const variance = bb / w - (mean * b * b) / (w * w);
-  return { focus: -covariance / variance, reach: Math.sqrt(0.2 / (2 * Math.PI ** 2 * variance)) };
-}
+export const steadiest = ({ steady }: Pairs): { readonly focus: number; readonly reach: number } => ({
+  focus: steady.focus,
+  reach: Math.sqrt(0.2 / (2 * Math.PI ** 2 * steady.growth)),
+});

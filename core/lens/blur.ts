@@ -1,11 +1,13 @@
 import type { Setting } from '../contrast/field.ts';
+import { overlapOf, type Region, regionOf } from '../contrast/region.ts';
 import type { Discs } from '../pupil/discs.ts';
 import { launch, type PupilPoints } from '../trace/beam.ts';
 import { oneFrame, type Parabola, parabola, valueAt } from '../trace/focus.ts';
 import { ringsAndSpokes } from '../trace/points.ts';
 import type { Prescription } from '../trace/prescription.ts';
 import { type Rays, rays, THROUGH, trace } from '../trace/rays.ts';
-import { meanAt, spot } from '../trace/spot.ts';
+import { meanAt, type Spot, spot } from '../trace/spot.ts';
+import { through } from '../trace/through.ts';
 import { UM_PER_MM } from '../units.ts';
 
 /** Exact for spots of rays whose places go up to the fifth power of the aperture, and nearly so beyond. */
@@ -47,16 +49,41 @@ export function arrived(
   return { bundle, weights };
 }
 
+/** A wavelength's spot and its share of the light. */
+type Weighed = Spot & { readonly weight: number };
+
+/** The spot of each wavelength of which anything arrives. */
+export function spotsOf({ colours, discs, pupilDistanceMm }: Setting, slope: number): Weighed[] {
+  const region = regionOf(discs, slope);
+  if (!region) return [];
+  const points = pointsOf(discs, slope, region);
+  return colours.prescriptions.flatMap((lens, c) => {
+    const bundle = launch(rays(points.count), points, { pupilRadiusMm: 1, pupilDistanceMm, slope });
+    trace(lens, bundle);
+    const came = through(bundle, points);
+    return came.rays === 0 ? [] : { ...spot(bundle, came.weights, colours.focusMm), weight: colours.weights[c] as number };
+  });
+}
+
+/** Points of what the stops leave of the pupil, mm: rings and spokes of a whole disc, else along its chords, both sides of the axis. */
+function pointsOf({ walk, radius }: Discs, slope: number, region: Region): PupilPoints {
+  const narrowest = radius.indexOf(Math.min(...radius));
+  const [r, middle] = [radius[narrowest] as number, (walk[narrowest] as number) * slope];
+  const whole = radius.every((other, i) => Math.abs((walk[i] as number) * slope - middle) + r <= other * (1 + 1e-12));
+  if (whole) return { ...POINTS, x: POINTS.x.map((x) => r * x), y: POINTS.y.map((y) => middle + r * y) };
+  const { count, x, y, area } = overlapOf(region, 0, 'tangential');
+  const sum = area.reduce((total, a) => total + a, 0);
+  const both = (half: Float64Array, sign: 1 | -1): Float64Array => Float64Array.of(...half, ...half.map((v) => sign * v));
+  return { count: 2 * count, x: both(x, -1), y: both(y, 1), share: both(area, 1).map((a) => a / (2 * sum)) };
+}
+
 /**
  * Mean square blur of one field point on every plane about the middle of all its light, mm²: each
  * wavelength's own spot, and how far its middle is from the common one. Undefined where nothing arrives.
  */
-export function blurOf({ colours, discs, pupilDistanceMm }: Setting, slope: number): Parabola | undefined {
-  const near = colours.focusMm;
-  const spots = colours.prescriptions.flatMap((lens, c) => {
-    const beam = arrived(lens, POINTS, discs, pupilDistanceMm, slope);
-    return beam ? { ...spot(beam.bundle, beam.weights, near), weight: colours.weights[c] as number } : [];
-  });
+export function blurOf(setting: Setting, slope: number): Parabola | undefined {
+  const near = setting.colours.focusMm;
+  const spots = spotsOf(setting, slope);
   const whole = spots.reduce((sum, { weight }) => sum + weight, 0);
   if (whole === 0) return undefined;
   const mean = (of: (s: (typeof spots)[number]) => number): number => spots.reduce((sum, s) => sum + s.weight * of(s), 0) / whole;

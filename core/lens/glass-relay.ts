@@ -19,14 +19,15 @@ export function glassRelay(lens: Lens, wavelengthNm: number): GlassRelay {
     focalLengthMm: f,
     backFocalLengthMm,
     frontPrincipalPlaneMm,
+    clearDiameterMm: 2 * Math.min(...lens.semiAperturesMm),
     mappingFactor: (pupilDistanceMm, slope) => mappingFactor(prescribed, pupilDistanceMm, slope, f),
     sharpRadiusMm(question) {
-      const limit = question.limitMm / f;
+      const limit = question.limitMm / question.scaleMm;
       const asked = { ...question, discs: cutting(question.discs, limit) };
       const key = JSON.stringify(asked);
       const before = kept.get(key);
       if (before !== undefined) return before;
-      const radius = f * slopeOut(lens, asked, limit);
+      const radius = question.scaleMm * slopeOut(lens, asked, limit);
       if (kept.size >= KEPT) kept.clear();
       kept.set(key, radius);
       return radius;

@@ -5,6 +5,7 @@ import { sharpDetail } from '../pairing/coverage.ts';
 import { depthOfFieldUm } from '../pairing/depth-of-field.ts';
 import { bareRigOf, type Evaluation, raw, stopsOf } from '../pairing/evaluate.ts';
 import { systemMagnification } from '../pairing/first-order.ts';
+import { subjectIndex } from '../pairing/leaves.ts';
 import { pixelPitchUm } from '../pairing/resolution.ts';
 import { DEFAULTS, type SharpFocus } from '../pairing/schema.ts';
 import { coverageOf } from '../pairing/verdict.ts';
@@ -54,6 +55,8 @@ export interface Judging {
   readonly criterion: number;
   readonly focus: SharpFocus;
   readonly magnification: number;
+  /** Of what surrounds the subject. */
+  readonly subjectIndex: number;
   /** Of the subject, for one frame, µm. */
   readonly depthOfFieldUm: number;
   /** How far the objective's exit pupil may be from where it is taken to be, mm. */
@@ -95,6 +98,7 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, over: SharpOver = 
     wavelengthNm,
     pupilDoubtMm: pupilDoubtOf(evaluation),
     magnification: raw(sheet, systemMagnification) as number,
+    subjectIndex: raw(sheet, subjectIndex) as number,
     depthOfFieldUm: raw(sheet, depthOfFieldUm) as number,
     ...(typeof pitch === 'number' ? { pixelUm: pitch } : {}),
     criterion: sharp?.relativeContrast ?? DEFAULTS.relativeContrast,

@@ -1,9 +1,9 @@
 import type { Setting } from '../contrast/field.ts';
 import { valueAt } from '../trace/focus.ts';
 import { sunflower } from '../trace/points.ts';
-import { meanAt, spot } from '../trace/spot.ts';
+import { meanAt } from '../trace/spot.ts';
 import { UM_PER_MM } from '../units.ts';
-import { arrived, blurOf } from './blur.ts';
+import { arrived, blurOf, spotsOf } from './blur.ts';
 
 /** Where the rays of a spot fall, µm from its middle: x across the field axis, y outward. All wavelengths together. */
 export interface SpotDiagram {
@@ -23,13 +23,14 @@ export function spotDiagram(setting: Setting, slope: number, planeMm: number): S
   const blur = blurOf(setting, slope);
   if (!blur) return undefined;
   const { colours, discs, pupilDistanceMm } = setting;
-  const beams = colours.prescriptions.flatMap((lens, c) => {
+  const beams = colours.prescriptions.flatMap((lens) => {
     const beam = arrived(lens, DRAWN, discs, pupilDistanceMm, slope);
-    return beam ? [{ ...beam, weight: colours.weights[c] as number }] : [];
+    return beam ?? [];
   });
-  const middles = beams.map(({ bundle, weights }) => meanAt(spot(bundle, weights, planeMm).tangential, planeMm));
-  const whole = beams.reduce((sum, { weight }) => sum + weight, 0);
-  const middle = beams.reduce((sum, { weight }, c) => sum + (weight / whole) * (middles[c] as number), 0);
+  const spots = spotsOf(setting, slope);
+  const middles = spots.map(({ tangential }) => meanAt(tangential, planeMm));
+  const whole = spots.reduce((sum, { weight }) => sum + weight, 0);
+  const middle = spots.reduce((sum, { weight }, c) => sum + (weight / whole) * (middles[c] as number), 0);
   const [xUm, yUm]: [number[], number[]] = [[], []];
   for (const { bundle, weights } of beams)
     for (let i = 0; i < bundle.count; i++) {

@@ -90,7 +90,7 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
   });
   const foci = [...own.values()];
   const fieldCurvatureMm = foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0;
-  const curvatureAtSubjectUm = (UM_PER_MM * fieldCurvatureMm) / judging.magnification ** 2;
+  const curvatureAtSubjectUm = (UM_PER_MM * judging.subjectIndex * fieldCurvatureMm) / judging.magnification ** 2;
   const lateralColourUm = Math.max(0, ...points.map(({ seen }) => seen?.oneFrame.spot.lateralColourUm ?? 0));
   return {
     way,

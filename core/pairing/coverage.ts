@@ -91,10 +91,11 @@ const tracedCircle = openStep({
     sharpSpectrum,
     wavelength,
     sensorDiagonal,
+    scale,
   ],
-  of: (glass, discs, S, e, frequency, relativeContrast, focus, spectrum, wavelengthNm, d): number | Gap =>
-    glass instanceof Gap || discs instanceof Gap || frequency instanceof Gap
-      ? Gap.join([glass, discs, frequency].filter((v) => v instanceof Gap))
+  of: (glass, discs, S, e, frequency, relativeContrast, focus, spectrum, wavelengthNm, d, F): number | Gap =>
+    glass instanceof Gap || discs instanceof Gap || frequency instanceof Gap || F instanceof Gap
+      ? Gap.join([glass, discs, frequency, F].filter((v) => v instanceof Gap))
       : 2 *
         glass.sharpRadiusMm({
           discs,
@@ -104,6 +105,7 @@ const tracedCircle = openStep({
           focus: focus as SharpFocus,
           spectrum: spectrum as SharpSpectrum,
           wavelengthNm: wavelengthNm as number,
+          scaleMm: F as number,
           limitMm: (SHARP_LOOK * (d as number)) / 2,
         }),
 });

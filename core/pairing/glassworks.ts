@@ -16,6 +16,8 @@ export interface SharpQuestion {
   readonly focus: SharpFocus;
   readonly spectrum: SharpSpectrum;
   readonly wavelengthNm: number;
+  /** Height on the sensor per unit of slope. */
+  readonly scaleMm: number;
   /** No farther from the middle of the picture than this is looked. */
   readonly limitMm: number;
 }
@@ -26,6 +28,8 @@ export interface GlassRelay {
   readonly backFocalLengthMm: number;
   /** From the first vertex, positive into the lens. */
   readonly frontPrincipalPlaneMm: number;
+  /** As wide as all of its surfaces let light through: Infinity of planes alone. */
+  readonly clearDiameterMm: number;
   /** Light at a slope over the light at the axis that the way in which the relay maps angles alone leaves. */
   mappingFactor(pupilDistanceMm: number, slope: number): number;
   /** Radius on the sensor out to which the relay is sharp. */

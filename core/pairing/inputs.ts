@@ -1,5 +1,6 @@
 import type { Node } from '../figure.ts';
 import { Gap } from '../figure.ts';
+import { imageScale } from '../paraxial/conjugates.ts';
 import { amount, BOUNDS, type Bounded, isMeasured, type Origin, type Quantity, type QuantityInput } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import * as typical from '../parts/typical.ts';
@@ -130,7 +131,9 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
       : relay.kind === 'camera-lens' && pupil !== undefined
         ? typical.rimOfCameraLens(pupil, values.get(leaves.entrancePupilDepth) as number, focalLength)
         : typical.rimFromThread(relay);
-  if (rimGuess) assume(leaves.clearAperture, 'clearApertureMm', rimPath, rimGuess);
+  if (relay.clearApertureMm === undefined && glass && glass.clearDiameterMm < (rimGuess?.value ?? Number.POSITIVE_INFINITY))
+    take(leaves.clearAperture, 'clearApertureMm', GLASS, glass.clearDiameterMm);
+  else if (rimGuess) assume(leaves.clearAperture, 'clearApertureMm', rimPath, rimGuess);
   else takeIfGiven(leaves.clearAperture, 'clearApertureMm', rimPath, relay.clearApertureMm);
 
   takeIfGiven(leaves.ratedCircle, 'imageCircleMm', '/relay/imageCircleMm', relay.imageCircleMm);
@@ -183,8 +186,9 @@ export const GLASS = '/relay/glass';
 
 /** How far the relay's way of mapping angles takes the corner from 0, all as the shared area, to 1, cos⁴θ less. */
 function mappingOf({ sensor }: Pairing, glass: GlassRelay, values: ReadonlyMap<Node, unknown>): number {
-  const slope = diagonalOf(sensor) / 2 / glass.focalLengthMm;
   const distance = (values.get(leaves.infinitySpace) as number) - (values.get(leaves.exitPupilFromShoulder) as number);
+  const plane = distance + (values.get(leaves.principalPlane) as number);
+  const slope = diagonalOf(sensor) / 2 / imageScale(glass.focalLengthMm, values.get(leaves.sensorOffset) as number, plane);
   return (1 - glass.mappingFactor(distance, slope)) / (1 - 1 / (1 + slope * slope) ** 2);
 }
 

@@ -8,6 +8,9 @@ import { disagree, problem, rounded } from './statement.ts';
 /** How far from its glass a close-up lens's engraved power may be: markings are loose, radii are not. */
 const LOOSE_MARK = 0.06;
 
+/** Digits of a listing are not the reason for a complaint. */
+const ROUNDING = 1e-3;
+
 export function ofRelay({ relay }: Pairing, glass?: GlassRelay): Problem[] {
   const { focalLengthMm: focal, powerDioptre: power, focalLengthRangeMm: range, fNumber, entrancePupilDiameterMm: pupil } = relay;
   const found: Problem[] = [];
@@ -22,6 +25,16 @@ export function ofRelay({ relay }: Pairing, glass?: GlassRelay): Problem[] {
       ),
     ];
   const settled = isMeasured(focal) || isMeasured(power);
+  if (glass && relay.clearApertureMm !== undefined && amount(relay.clearApertureMm) > glass.clearDiameterMm * (1 + ROUNDING))
+    found.push(
+      problem(
+        'contradiction',
+        '/relay/clearApertureMm',
+        relay.clearApertureMm,
+        `is wider than the glass, which ends at ${rounded(glass.clearDiameterMm)} mm across`,
+        `at most ${rounded(glass.clearDiameterMm)}, or glass that is thicker or flatter`,
+      ),
+    );
   if (glass && !settled) found.push(...againstGlass(relay, glass.focalLengthMm));
   if (focal !== undefined && power !== undefined && !settled && disagree(amount(focal), MM_PER_M / amount(power))) {
     const would = rounded(MM_PER_M / amount(power));
