@@ -32,15 +32,22 @@ const TIE = 0.02;
 const LIGHT = 0.01;
 
 export function adviceOf(judging: Judging, points: readonly (readonly [SpacingPoint, SpacingPoint])[], infinitySpaceMm: number): Advice {
-  const worth = worthOf(points.flat(), judging.focus);
+  const now = spacingPoint(judging, judging.ways[judging.reversed ? 1 : 0], infinitySpaceMm);
+  const worth = worthOf([...points.flat(), now], judging.focus);
   const over = (i: 0 | 1): Over => {
     const own = points.map((pair) => pair[i]);
     const way = judging.ways[i];
-    return { reversed: way.reversed, standing: standing(way.lens, way.reversed), points: own, best: bestPlace(own, judging.focus, worth) };
+    // Where it stands now is a place like the others.
+    const ranked = way.reversed === judging.reversed ? [...own, now].sort((a, b) => a.infinitySpaceMm - b.infinitySpaceMm) : own;
+    return {
+      reversed: way.reversed,
+      standing: standing(way.lens, way.reversed),
+      points: own,
+      best: bestPlace(ranked, judging.focus, worth),
+    };
   };
   const ways = [over(0), over(1)] as const;
   const better = worth(ways[0].best.point) >= worth(ways[1].best.point) ? 0 : 1;
-  const now = spacingPoint(judging, judging.ways[judging.reversed ? 1 : 0], infinitySpaceMm);
   return { ways, better, now, sentence: sentenceOf(judging, ways, better, now, worth) };
 }
 
@@ -53,6 +60,8 @@ function sentenceOf(
 ): string {
   const [good, other] = [ways[better], ways[better === 0 ? 1 : 0]];
   const { focus, reversed, criterion } = judging;
+  if (!(worth(good.best.point) > 0))
+    return `At none of these places all of the ${judging.over} gets light and keeps anything of the detail: look nearer to the objective, or judge by coarser detail.`;
   const tie = worth(other.best.point) >= (1 - TIE) * worth(good.best.point);
   const turned = !tie && reversed !== good.reversed;
   const stands = tie ? ways[reversed ? 1 : 0] : good;
@@ -71,13 +80,13 @@ function sentenceOf(
   return [
     `${first}: the worst point of the ${judging.over} ${here(judged, `the contrast of lines ${apart} µm apart at the subject`)}.`,
     inside ? '' : `${turned ? 'As it stands' : `At ${short(now.infinitySpaceMm)} mm`} it ${here(now)}.`,
-    otherWay(ways, stands, other, tie, focus),
-    `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`,
+    otherWay(stands, other, tie, focus),
+    Math.round(least) < Math.round(greatest)
+      ? `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`
+      : '',
     light(target.point, now, inside),
     pupilDoubt(judging.pupilDoubtMm),
-    contrastOf(judged, focus) < criterion
-      ? `That is softer than the ${percent(criterion)} that counts as sharp: only the middle of the picture is.`
-      : '',
+    contrastOf(judged, focus) < criterion ? `That is softer than the ${percent(criterion)} that counts as sharp.` : '',
   ]
     .filter(Boolean)
     .join(' ');
@@ -89,15 +98,20 @@ function blurred(point: SpacingPoint, focus: SharpFocus, of: string): string {
 }
 
 /** What the way round that is not advised comes to, at any space looked at. */
-function otherWay(ways: readonly [Over, Over], stands: Over, worse: Over, tie: boolean, focus: SharpFocus): string {
+function otherWay(stands: Over, worse: Over, tie: boolean, focus: SharpFocus): string {
   if (tie) return 'The other way round is as good.';
-  const blurs = worse.points.flatMap((p) => blurAt(p, focus) ?? []);
-  const [first, last] = [worse.points[0], worse.points.at(-1)];
-  if (!first || !last || blurs.length === 0 || ways.length < 2 || stands === worse) return '';
+  const seen = worse.points.filter((p) => blurAt(p, focus) !== undefined);
+  const blurs = seen.map((p) => blurAt(p, focus) as number);
+  const [first, last] = [seen[0], seen.at(-1)];
+  if (!first || !last || stands === worse) return '';
   const side = firstSideWords(worse);
   const [low, high] = [Math.min(...blurs), Math.max(...blurs)];
   const span = short(low) === short(high) ? short(low) : `${short(high)} to ${short(low)}`;
-  return `${capital(side)} the blur is ${span} µm anywhere from ${short(first.infinitySpaceMm)} to ${short(last.infinitySpaceMm)} mm.`;
+  const where =
+    first === last
+      ? `at ${short(first.infinitySpaceMm)} mm`
+      : `anywhere from ${short(first.infinitySpaceMm)} to ${short(last.infinitySpaceMm)} mm`;
+  return `${capital(side)} the blur is ${span} µm ${where}.`;
 }
 
 const firstSideWords = ({ standing: words }: Over): string => words.split(',')[0] as string;

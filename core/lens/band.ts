@@ -3,7 +3,7 @@ import type { SharpFocus } from '../pairing/schema.ts';
 import type { Lens } from '../trace/lens.ts';
 import { capital, listed, percent, short } from '../words.ts';
 import { pupilDoubt } from './advice.ts';
-import { type BestPlace, bestPlace, contrastOf } from './best.ts';
+import { type BestPlace, bestPlace, contrastOf, worthOf } from './best.ts';
 import { judgingOf, type SharpOver } from './judging.ts';
 import type { Residuals } from './made.ts';
 import { threadOf } from './sides.ts';
@@ -60,7 +60,13 @@ export function* trying(
     const judging = judgingOf(evaluation, lens, over);
     const through = (i: 0 | 1): SpacingPoint[] => spaces.map((space) => spacingPoint(judging, judging.ways[i], space));
     const ways = [through(0), through(1)] as const;
-    yield { name, ...(residuals ? { residuals } : {}), ways, best: [bestPlace(ways[0], judging.focus), bestPlace(ways[1], judging.focus)] };
+    const worth = worthOf(ways.flat(), judging.focus);
+    yield {
+      name,
+      ...(residuals ? { residuals } : {}),
+      ways,
+      best: [bestPlace(ways[0], judging.focus, worth), bestPlace(ways[1], judging.focus, worth)],
+    };
   }
 }
 
@@ -69,9 +75,11 @@ export function* trying(
  * @param pupilDoubtMm how far the objective's exit pupil may be from where it is taken to be
  */
 export function bandOf(tried: readonly Tried[], focus: SharpFocus, pupilDoubtMm: number): Band {
-  const prefers = tried.map(({ best: [a, b] }) =>
-    a.contrast > b.contrast * (1 + BETTER) ? 0 : b.contrast > a.contrast * (1 + BETTER) ? 1 : -1,
-  );
+  const prefers = tried.map(({ ways, best }) => {
+    const worth = worthOf(ways.flat(), focus);
+    const [a, b] = [worth(best[0].point), worth(best[1].point)];
+    return a > b * (1 + BETTER) ? 0 : b > a * (1 + BETTER) ? 1 : -1;
+  });
   const agreed = prefers.every((p) => p === 0) ? 0 : prefers.every((p) => p === 1) ? 1 : undefined;
   const spaces = agreed === undefined ? undefined : common(tried.map((t) => t.best[agreed].withinMm));
   const counts = [0, 1].map((way) => prefers.filter((p) => p === way).length) as [number, number];
@@ -128,7 +136,7 @@ function sentenceOf(
     ? `between ${Math.round(spaces[0])} and ${Math.round(spaces[1])} mm every one of them is within a tenth of its best`
     : `they do not agree how far from the objective: their best places lie from ${short(Math.min(...places))} to ${short(Math.max(...places))} mm`;
   return (
-    `${capital(threadOf(agreed === 1))}: all ${n} lenses of this class that were worked out agree on that, ${spaces ? 'and' : 'but'} ${where}. ` +
+    `${capital(threadOf(agreed === 1))}: ${n === 1 ? 'the one lens of this class that can be made says so,' : `all ${n} lenses of this class that were worked out agree on that,`} ${spaces ? 'and' : 'but'} ${where}. ` +
     `At its best such a lens keeps ${percent(least)} to ${percent(greatest)} of the contrast in the worst point of the picture. To be sure of yours, ${test}.`
   );
 }

@@ -48,7 +48,7 @@ function lead(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]):
     case 'crops':
       return `${at}, keep ${middle} of the picture: ${bite}.`;
     case 'misses':
-      return `${at} this pairing misses the sensor, only ${middle} of it counts: ${bite}.`;
+      return `${at} this pairing misses the sensor${w > 0 ? `, only ${middle} of it counts` : ''}: ${bite}.`;
     case 'undecided':
       if (coverage.between?.[1] === 'crops')
         return `${at}, keep ${middle} of the picture, and whether that is half of its width hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;
@@ -82,7 +82,7 @@ function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut
     case 'corrected':
       return `the objective's field${typical(evaluation)} ${ends()}`;
     case 'sharp':
-      return `${circleName(evaluation.pairing, 'sharp')} ${ends()}`;
+      return d > 0 ? `${circleName(evaluation.pairing, 'sharp')} ${ends()}` : 'the relay is not sharp enough even in the middle';
     default:
       return `${culprit(evaluation, cuts)} leaves the corners ${cornerLight(evaluation)}`;
   }

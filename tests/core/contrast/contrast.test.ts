@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { coloursOf, spectrumOf } from '../../../core/contrast/colours.ts';
 import { bestFocus, type FieldPoint, fieldPoint } from '../../../core/contrast/field.ts';
 import { contrastAt, contrastThroughFocus, steadiest } from '../../../core/contrast/through-focus.ts';
 import { diffractionMtf } from '../../../core/diffraction/mtf.ts';
-import { photopic } from '../../../core/diffraction/spectrum.ts';
+import { oneWavelength, photopic } from '../../../core/diffraction/spectrum.ts';
 import { beam } from '../../../core/trace/beam.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
-import { scaled } from '../../../core/trace/lens.ts';
+import { reversed, scaled } from '../../../core/trace/lens.ts';
 import { ringsAndSpokes } from '../../../core/trace/points.ts';
 import { trace } from '../../../core/trace/rays.ts';
 import { BENT, LIGHT, settingOf } from './lenses.ts';
@@ -121,5 +122,43 @@ describe('contrast by pairs of rays', () => {
 
   test('says of a field point without light that there is none', () => {
     expect(fieldPoint({ ...settingOf(BENT), discs: { walk: [0, 100], radius: [5.6, 5] } }, 0.2)).toBeUndefined();
+  });
+
+  // Strong side first and far out of focus: phases that spread over many waves. On the axis both directions are one.
+  test('on the axis is the same in both directions at any focus, and comes round to nothing where nothing is left', () => {
+    const { sagittal, tangential } = point(settingOf(reversed(BENT)), 0);
+    for (const focus of [-6, -4.2, -3, -2]) {
+      expect(contrastAt(sagittal, focus)).toBeLessThan(0.05);
+      expect(contrastAt(tangential, focus)).toBeLessThan(0.05);
+    }
+    for (const focus of [-0.6, -0.2, 0, 0.3]) expect(contrastAt(tangential, focus)).toBeCloseTo(contrastAt(sagittal, focus), 3);
+  });
+
+  // A single lens parts the colours so far that five wavelengths, each by itself, would come round to .6 here.
+  test('of a single lens in white light is what many wavelengths make of it', () => {
+    const single = {
+      ...BENT,
+      radiiMm: [103, Number.POSITIVE_INFINITY],
+      thicknessesMm: [5],
+      media: BENT.media.slice(0, 1),
+      semiAperturesMm: [20, 20],
+    };
+    const colours = coloursOf(single, spectrumOf('photopic', LIGHT), LIGHT);
+    const setting = { colours, discs: { walk: [0], radius: [4] }, pupilDistanceMm: 85, frequency: 37 };
+    const { tangential } = point(setting as never, 14.2 / 200);
+    expect(tangential.count).toBeGreaterThan(1000);
+    const curve = contrastThroughFocus(tangential, { from: -12, step: 0.05, count: 361 });
+    expect(Math.max(...curve)).toBeLessThan(0.02);
+    // The polynomial through the traced wavelengths is what tracing one between them gives.
+    const fine = colours.between?.weights.length ?? 0;
+    expect(fine).toBe(30);
+    const own = point({ ...setting, colours: coloursOf(single, oneWavelength(600), LIGHT) } as never, 14.2 / 200).tangential;
+    const per = tangential.count / fine;
+    const mean = (pairs: typeof own, from: number, to: number): number => {
+      let [w, sum] = [0, 0];
+      for (let i = from; i < to; i++) [w, sum] = [w + (pairs.share[i] ?? 0), sum + (pairs.share[i] ?? 0) * (pairs.phase[i] ?? 0)];
+      return sum / w;
+    };
+    expect(mean(tangential, 18 * per, 19 * per)).toBeCloseTo(mean(own, 0, own.count), 1);
   });
 });

@@ -109,4 +109,21 @@ describe('which way round and how far', () => {
     // Of a subject whose size is not told it is the picture.
     expect(judgingIn(pairingWith(), 'subject')).toMatchObject({ over: 'picture', cornerMm: Math.hypot(36, 24) / 2 });
   });
+
+  test('counts where it stands among the places, and says when none of them will do', () => {
+    const turned = pairingWith(
+      { reversed: true, glass: { radiiMm: ['plane', -103], thicknessesMm: [5], glasses: ['N-BK7'] } },
+      { infinitySpaceMm: 40 },
+    );
+    const judging = judgingIn(turned);
+    const far = adviceOf(judging, searched(judging, { fromMm: 160, toMm: 200, count: 3 }), 40);
+    expect(Math.max(...far.ways.map((way) => way.best.contrast))).toBeGreaterThanOrEqual(far.now.oneFrame);
+    const dark = judgingIn(pairingWith({ clearApertureMm: 12 }, { infinitySpaceMm: 300 }));
+    expect(adviceOf(dark, searched(dark, { fromMm: 300, toMm: 400, count: 2 }), 300).sentence).toMatch(
+      /^At none of these places all of the picture gets light/,
+    );
+    const one = adviceOf(judgingIn(pairingWith()), searched(judgingIn(pairingWith()), { fromMm: 85, toMm: 85, count: 1 }), 85);
+    expect(one.sentence).not.toMatch(/Between 85 and 85|from 85 to 85/);
+    expect(one.sentence).toContain('the blur is 32.5 µm at 85 mm');
+  });
 });

@@ -132,4 +132,29 @@ describe("a relay's glass in a pairing", () => {
     expect(made.figures.sharpCircleMm.state).toBe('known');
     expect(known(made.figures.relayFocalLengthMm)).toBe(200);
   });
+
+  test('grows and shrinks with the picture where the sensor is off the focus, its detail held', () => {
+    const at = (sensorOffsetMm: number) =>
+      report(pairingWith({}, { sensorOffsetMm, sharp: { spectrum: 'one wavelength', frequency: 48 } }), works);
+    const [near, there] = [at(-10), at(0)];
+    const scale = known(near.figures.systemMagnification) / known(there.figures.systemMagnification);
+    expect(scale).toBeLessThan(0.98);
+    expect(known(near.figures.sharpCircleMm) / known(there.figures.sharpCircleMm)).toBeCloseTo(scale, 3);
+  });
+
+  test('is a stop where it is narrower than the rim, which it must not be by statement', () => {
+    const narrow = { glass: { ...GLASS, semiAperturesMm: [10, 10, 10] } };
+    expect(problems(pairingWith(narrow))).toEqual(['/relay/clearApertureMm contradiction']);
+    const told = report(pairingWith({ ...narrow, clearApertureMm: undefined }, { infinitySpaceMm: 120 }), works);
+    const stated = report(pairingWith({ ...narrow, clearApertureMm: 20 }, { infinitySpaceMm: 120 }), works);
+    expect(known(told.figures.cornerIllumination)).toBeLessThan(0.6);
+    expect(known(told.figures.cornerIllumination)).toBeCloseTo(known(stated.figures.cornerIllumination), 12);
+  });
+
+  test('that is nowhere sharp is said to be so, not to leave a picture of no size', () => {
+    const soft = report(pairingWith({ reversed: true }, { objective: { ...pairingWith().objective, magnification: 5, na: 0.6 } }), works);
+    expect(known(soft.figures.sharpCircleMm)).toBe(0);
+    expect(soft.sentence).toContain('misses the sensor: the relay is not sharp enough even in the middle');
+    expect(soft.sentence).not.toContain('0 × 0');
+  });
 });

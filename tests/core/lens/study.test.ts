@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { diffractionMtf } from '../../../core/diffraction/mtf.ts';
 import { beam, contrastAgainstDetail, ringsAndSpokes, studyOf, trace } from '../../../core/glassworks.ts';
 import { numberIn, report } from '../../../core/index.ts';
+import { blurOf } from '../../../core/lens/blur.ts';
 import { settingAt } from '../../../core/lens/judging.ts';
 import { spotDiagram } from '../../../core/lens/spots.ts';
+import { spot } from '../../../core/trace/spot.ts';
 import { judgingIn, pairingWith, works } from './rigs.ts';
 
 describe('the glass where it stands', () => {
@@ -83,7 +85,42 @@ describe('the glass where it stands', () => {
   });
 });
 
+describe('the subject in a medium', () => {
+  test('lies as much deeper as the medium is denser, the curved field too', () => {
+    const [air, water] = [1, 1.33].map((index) => studyOf(judgingIn(pairingWith({}, { subject: { index } })), 85).curvatureAtSubjectUm);
+    expect((water ?? 0) / (air ?? 1)).toBeCloseTo(1.33, 9);
+  });
+});
+
 describe('blur', () => {
+  // A beam that a rim cuts, by a plain grid over what is left of the pupil.
+  test('of a cut beam counts what is left of it alone', () => {
+    const judging = judgingIn(pairingWith({ clearApertureMm: 24 }));
+    const setting = settingAt(judging, judging.ways[0], 150);
+    const slope = 15 / setting.scaleMm;
+    const points: [number, number][] = [];
+    const n = 60;
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j < n; j++) {
+        const [x, y] = [5.6 * (-1 + (2 * i + 1) / n), 5.6 * (-1 + (2 * j + 1) / n)];
+        if (setting.discs.radius.every((r, k) => Math.hypot(x, y - (setting.discs.walk[k] ?? 0) * slope) <= r)) points.push([x, y]);
+      }
+    expect(points.length).toBeLessThan(0.7 * (Math.PI / 4) * n * n);
+    const disc = {
+      count: points.length,
+      x: Float64Array.from(points, ([x]) => x),
+      y: Float64Array.from(points, ([, y]) => y),
+      share: new Float64Array(points.length).fill(1 / points.length),
+    };
+    const bundle = beam(disc, { pupilRadiusMm: 1, pupilDistanceMm: setting.pupilDistanceMm, slope });
+    trace(judging.ways[0].prescribed, bundle);
+    const own = spot(bundle, disc.share, judging.ways[0].cardinal.backFocalLengthMm).square;
+    const told = blurOf(setting, slope);
+    expect(Math.abs((told?.at ?? 0) - own.at)).toBeLessThan(0.02);
+    expect(Math.sqrt((told?.least ?? 0) / own.least)).toBeCloseTo(1, 1);
+    expect(Math.sqrt((told?.rate ?? 0) / own.rate)).toBeCloseTo(1, 2);
+  });
+
   test.each(['one wavelength', 'photopic'] as const)('in the light of %s is that of the points that are drawn', (spectrum) => {
     const judging = judgingIn(pairingWith({}, { sharp: { spectrum } }));
     const { points, worst } = studyOf(judging, 40);
