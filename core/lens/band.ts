@@ -45,6 +45,9 @@ export interface Band {
   readonly sentence: string;
 }
 
+/** Less contrast than this is not worth a number. */
+const HARDLY = 0.1;
+
 /** A way round whose best contrast is less than this much better is no better. */
 const BETTER = 0.05;
 
@@ -131,12 +134,16 @@ function sentenceOf(
   }
   const contrasts = tried.map((t) => t.best[agreed].contrast);
   const [least, greatest] = [Math.min(...contrasts), Math.max(...contrasts)];
+  const kept =
+    greatest < HARDLY
+      ? 'Even at its best such a lens leaves next to nothing of this detail in the worst point of the picture'
+      : `At its best such a lens keeps ${percent(least)}${percent(least) === percent(greatest) ? '' : ` to ${percent(greatest)}`} of the contrast in the worst point of the picture`;
   const places = tried.map((t) => t.best[agreed].point.infinitySpaceMm);
   const where = spaces
     ? `between ${Math.round(spaces[0])} and ${Math.round(spaces[1])} mm every one of them is within a tenth of its best`
     : `they do not agree how far from the objective: their best places lie from ${short(Math.min(...places))} to ${short(Math.max(...places))} mm`;
   return (
     `${capital(threadOf(agreed === 1))}: ${n === 1 ? 'the one lens of this class that can be made says so,' : `all ${n} lenses of this class that were worked out agree on that,`} ${spaces ? 'and' : 'but'} ${where}. ` +
-    `At its best such a lens keeps ${percent(least)} to ${percent(greatest)} of the contrast in the worst point of the picture. To be sure of yours, ${test}.`
+    `${kept}. To be sure of yours, ${test}.`
   );
 }

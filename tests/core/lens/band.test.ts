@@ -70,6 +70,12 @@ describe('a lens of unknown make', () => {
   });
 });
 
+test('of which even the best leaves nothing is told so', () => {
+  const { sentence } = bandOf([tried('a', [0.05, 0.03, 0.02], [0.01, 0.01, 0.01])], 'one frame', 0);
+  expect(sentence).toContain('leaves next to nothing of this detail');
+  expect(sentence).toContain('the one lens of this class that can be made says so');
+});
+
 describe('the best place', () => {
   test('is that of least blur where next to nothing is left of the contrast', () => {
     const points = [0.02, 0.11, 0.05].map((oneFrame, i) => ({
