@@ -22,7 +22,7 @@ export const withGlass = (relay: object = {}): Pairing =>
 export const WORKS = glassworks();
 
 /** What core advises over the given places, without the page. */
-export function advised(pairing: Pairing, places: Places = { fromMm: 20, toMm: 150, count: 53 }) {
+export function advised(pairing: Pairing, places: Places = { fromMm: 20, toMm: 150, count: 27 }) {
   const { lens } = listedLens(pairing.relay);
   if (!lens) throw new Error('no lens');
   const judging = judgingOf(evaluate(pairing, WORKS), lens);

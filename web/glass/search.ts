@@ -108,7 +108,7 @@ function begin(asked: Omit<Asked, 'id'>): void {
   worker.postMessage({ ...asked, id } satisfies Asked);
 }
 
-const STEP_MM = 2.5;
+const STEP_MM = 5;
 /** Infinity spaces that people build, mm, and in focal lengths of a long relay. */
 const [NEAREST, FARTHEST, FARTHEST_SHARE] = [20, 150, 0.75];
 /** What a rig has beyond them is looked at too, as far as this many focal lengths. */

@@ -3,7 +3,7 @@ import { type Advice, adviceOf, type Places } from '../../../core/glassworks.ts'
 import type { Pairing } from '../../../core/index.ts';
 import { judgingIn, pairingWith, searched } from './rigs.ts';
 
-const OVER: Places = { fromMm: 20, toMm: 150, count: 53 };
+const OVER: Places = { fromMm: 20, toMm: 150, count: 27 };
 
 const advised = (pairing: Pairing, places = OVER): Advice => {
   const judging = judgingIn(pairing);

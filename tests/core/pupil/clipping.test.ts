@@ -61,10 +61,10 @@ describe('relative illumination against polygon clipping', () => {
     expect(differences.toSorted((a, b) => a - b)[differences.length >> 1]).toBeLessThan(1.5e-6);
   }, 60_000);
 
-  it('agrees with 512-gons in two dozen trains, also through the report', () => {
+  it('agrees with 512-gons in a dozen trains, also through the report', () => {
     const r = random(20_002);
     const outcomes: Outcome[] = [];
-    for (let k = 0; k < 24; k++) {
+    for (let k = 0; k < 12; k++) {
       const train = randomTrain(r, k % 3 === 0 ? randomOffset(r) : 0, k % 10 === 0 ? 8 : 2 + (k % 4));
       const { onset, cutoff } = limitsOf(train);
       const height = r.between(onset + 0.05 * (cutoff - onset), cutoff);
@@ -72,9 +72,9 @@ describe('relative illumination against polygon clipping', () => {
       expect(throughReport(train, height)).toBeCloseTo(outcome.light, 12);
       outcomes.push(outcome);
     }
-    expect(outcomes.filter(partly).length).toBe(24);
+    expect(outcomes.filter(partly).length).toBe(12);
     const differences = outcomes.map((o) => o.difference);
-    expect(differences.toSorted((a, b) => a - b)[12]).toBeLessThan(2e-8);
+    expect(differences.toSorted((a, b) => a - b)[6]).toBeLessThan(2e-8);
   }, 60_000);
 
   const least = 30;
