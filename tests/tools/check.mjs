@@ -36,7 +36,7 @@ step('a browser', () => {
 });
 
 const projects = chromium ? [] : ['--project', 'core', '--project', 'api'];
-const ran = run(bin('vitest'), ['run', '--coverage', ...projects], { COUNTS: counts, ...(chromium ? { CHROMIUM_PATH: chromium } : {}) });
+const ran = run(bin('vitest'), ['run', ...projects], { COUNTS: counts, ...(chromium ? { CHROMIUM_PATH: chromium } : {}) });
 try {
   const tests = JSON.parse(readFileSync(counts, 'utf8'));
   passed += tests.passed;
