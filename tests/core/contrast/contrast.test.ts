@@ -151,7 +151,7 @@ describe('contrast by pairs of rays', () => {
     expect(Math.max(...curve)).toBeLessThan(0.02);
     // The polynomial through the traced wavelengths is what tracing one between them gives.
     const fine = colours.between?.weights.length ?? 0;
-    expect(fine).toBe(30);
+    expect(fine).toBe(15);
     const own = point({ ...setting, colours: coloursOf(single, oneWavelength(600), LIGHT) } as never, 14.2 / 200).tangential;
     const per = tangential.count / fine;
     const mean = (pairs: typeof own, from: number, to: number): number => {
@@ -159,6 +159,6 @@ describe('contrast by pairs of rays', () => {
       for (let i = from; i < to; i++) [w, sum] = [w + (pairs.share[i] ?? 0), sum + (pairs.share[i] ?? 0) * (pairs.phase[i] ?? 0)];
       return sum / w;
     };
-    expect(mean(tangential, 18 * per, 19 * per)).toBeCloseTo(mean(own, 0, own.count), 1);
+    expect(mean(tangential, 9 * per, 10 * per)).toBeCloseTo(mean(own, 0, own.count), 1);
   });
 });
