@@ -1,4 +1,4 @@
-import { LUMINOUS_EFFICIENCY, photopic, type Spectrum } from '../diffraction/spectrum.ts';
+import { LUMINOUS_EFFICIENCY, oneWavelength, photopic, type Spectrum } from '../diffraction/spectrum.ts';
 import type { SharpSpectrum } from '../pairing/schema.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import type { Lens } from '../trace/lens.ts';
@@ -11,7 +11,7 @@ const PHOTOPIC = photopic();
 
 /** The light in which a pairing judges sharpness. */
 export const spectrumOf = (spectrum: SharpSpectrum, wavelengthNm: number): Spectrum =>
-  spectrum === 'photopic' ? PHOTOPIC : [{ wavelengthNm, weight: 1 }];
+  spectrum === 'photopic' ? PHOTOPIC : oneWavelength(wavelengthNm);
 
 /** Visible light outside this, nm, is a few thousandths of it to the eye. */
 const [VIOLET_END, RED_END] = [420, 700];

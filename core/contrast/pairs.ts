@@ -1,3 +1,4 @@
+import { start } from '../trace/beam.ts';
 import type { Prescription } from '../trace/prescription.ts';
 import { type Rays, rays, THROUGH, trace } from '../trace/rays.ts';
 import { type Direction, NODES, type Nodes, overlapOf, type Region } from './region.ts';
@@ -86,7 +87,7 @@ export function middleOf(lens: Prescription, { slope, pupilDistanceMm, region }:
     [0, y - dy],
   ] as const;
   points.forEach(([px, py], i) => {
-    put(five, i, px, py, slope, pupilDistanceMm);
+    start(five, i, px, py, slope, pupilDistanceMm);
   });
   trace(lens, five);
   if (five.status.some((s) => s !== THROUGH)) return undefined;
@@ -104,21 +105,9 @@ export function middleOf(lens: Prescription, { slope, pupilDistanceMm, region }:
 function passedArea(lens: Prescription, { slope, pupilDistanceMm, region }: FieldBeam): number {
   const { count, x, y, area } = overlapOf(region, 0, 'tangential');
   const bundle = rays(count);
-  for (let i = 0; i < count; i++) put(bundle, i, x[i] as number, y[i] as number, slope, pupilDistanceMm);
+  for (let i = 0; i < count; i++) start(bundle, i, x[i] as number, y[i] as number, slope, pupilDistanceMm);
   trace(lens, bundle);
   return area.reduce((sum, a, i) => sum + (bundle.status[i] === THROUGH ? a : 0), 0);
-}
-
-/** Puts the ray through the pupil's point `x, y` into a bundle. */
-function put(bundle: Rays, i: number, x: number, y: number, slope: number, pupilDistanceMm: number): void {
-  const N = 1 / Math.sqrt(1 + slope * slope);
-  bundle.x[i] = x;
-  bundle.y[i] = y;
-  bundle.z[i] = -pupilDistanceMm;
-  bundle.L[i] = 0;
-  bundle.M[i] = slope * N;
-  bundle.N[i] = N;
-  bundle.path[i] = slope * N * y;
 }
 
 /**
@@ -185,8 +174,8 @@ function differencesOf(
     const [dx, dy] = direction === 'sagittal' ? [shear / 2, 0] : [0, shear / 2];
     for (let i = 0; i < points; i++) {
       const [x, y] = [overlap.x[i] as number, overlap.y[i] as number];
-      put(bundle, 2 * i, x + dx, y + dy, field.slope, field.pupilDistanceMm);
-      put(bundle, 2 * i + 1, x - dx, y - dy, field.slope, field.pupilDistanceMm);
+      start(bundle, 2 * i, x + dx, y + dy, field.slope, field.pupilDistanceMm);
+      start(bundle, 2 * i + 1, x - dx, y - dy, field.slope, field.pupilDistanceMm);
     }
     trace(lens, bundle);
     for (let i = 0; i < points; i++) {

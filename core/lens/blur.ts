@@ -1,7 +1,7 @@
 import type { Setting } from '../contrast/field.ts';
 import { overlapOf, type Region, regionOf } from '../contrast/region.ts';
 import type { Discs } from '../pupil/discs.ts';
-import { launch, type PupilPoints } from '../trace/beam.ts';
+import { launch, type PupilPoints, start } from '../trace/beam.ts';
 import { oneFrame, type Parabola, parabola, valueAt } from '../trace/focus.ts';
 import { ringsAndSpokes } from '../trace/points.ts';
 import type { Prescription } from '../trace/prescription.ts';
@@ -28,13 +28,11 @@ export function arrived(
   slope: number,
 ): Arrived | undefined {
   const pupilRadiusMm = Math.min(...discs.radius);
-  const bundle = launch(rays(points.count), points, { pupilRadiusMm, pupilDistanceMm, slope });
   // A narrowest stop away from the pupil is seen from there off its middle.
   const middle = (discs.walk[discs.radius.indexOf(pupilRadiusMm)] as number) * slope;
-  for (let i = 0; i < points.count; i++) {
-    bundle.y[i] = (bundle.y[i] as number) + middle;
-    bundle.path[i] = (bundle.path[i] as number) + (bundle.M[i] as number) * middle;
-  }
+  const bundle = rays(points.count);
+  for (let i = 0; i < points.count; i++)
+    start(bundle, i, pupilRadiusMm * (points.x[i] as number), middle + pupilRadiusMm * (points.y[i] as number), slope, pupilDistanceMm);
   trace(lens, bundle);
   const weights = new Float64Array(points.count);
   let whole = 0;

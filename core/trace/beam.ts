@@ -17,21 +17,23 @@ export interface Beam {
   readonly slope: number;
 }
 
+/** Makes ray `i` of a bundle that of a collimated beam through the pupil's point `x, y`, mm. */
+export function start(bundle: Rays, i: number, x: number, y: number, slope: number, pupilDistanceMm: number): void {
+  const N = 1 / Math.sqrt(1 + slope * slope);
+  bundle.x[i] = x;
+  bundle.y[i] = y;
+  bundle.z[i] = -pupilDistanceMm;
+  bundle.L[i] = 0;
+  bundle.M[i] = slope * N;
+  bundle.N[i] = N;
+  // From the plane wavefront through the middle of the pupil.
+  bundle.path[i] = slope * N * y;
+}
+
 /** Puts a beam's rays, on their way through the given points of the pupil, into `bundle`; returns it. */
 export function launch(bundle: Rays, points: PupilPoints, { pupilRadiusMm, pupilDistanceMm, slope }: Beam): Rays {
-  const N = 1 / Math.sqrt(1 + slope * slope);
-  const M = slope * N;
-  for (let i = 0; i < points.count; i++) {
-    const y = pupilRadiusMm * (points.y[i] as number);
-    bundle.x[i] = pupilRadiusMm * (points.x[i] as number);
-    bundle.y[i] = y;
-    bundle.z[i] = -pupilDistanceMm;
-    bundle.L[i] = 0;
-    bundle.M[i] = M;
-    bundle.N[i] = N;
-    // From the plane wavefront through the middle of the pupil.
-    bundle.path[i] = M * y;
-  }
+  for (let i = 0; i < points.count; i++)
+    start(bundle, i, pupilRadiusMm * (points.x[i] as number), pupilRadiusMm * (points.y[i] as number), slope, pupilDistanceMm);
   return bundle;
 }
 
