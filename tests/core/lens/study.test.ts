@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { coloursOf } from '../../../core/contrast/colours.ts';
 import { diffractionMtf } from '../../../core/diffraction/mtf.ts';
 import { beam, contrastAgainstDetail, ringsAndSpokes, studyOf, trace } from '../../../core/glassworks.ts';
 import { numberIn, report } from '../../../core/index.ts';
@@ -56,6 +57,15 @@ describe('the glass where it stands', () => {
     expect(white.axialColour).toHaveLength(5);
     // An achromat's blue and red ends both focus beyond the green.
     expect(Math.min(white.axialColour[0]?.shiftMm ?? 0, white.axialColour.at(-1)?.shiftMm ?? 0)).toBeGreaterThan(0);
+  });
+
+  // Back focal lengths from that of 587.5618 nm, by an independent program.
+  test('has the axial colour that an independent trace found for this lens', () => {
+    const [way, turned] = judging.ways;
+    const spectrum = [486.1327, 656.2725].map((wavelengthNm) => ({ wavelengthNm, weight: 0.5 }));
+    const inTwo = { ...judging, ways: [{ ...way, colours: coloursOf(way.lens, spectrum, 587.5618) }, turned] as const };
+    const shifts = studyOf(inTwo, 85).axialColour.map((c) => c.shiftMm);
+    expect(shifts).toEqual([expect.closeTo(0.0274218, 6), expect.closeTo(0.131795, 5)]);
   });
 
   test('gives contrast against detail: the perfect pupil in closed form, the relay below it, the pixel beside it', () => {
@@ -162,5 +172,7 @@ describe('blur', () => {
     const square = mean((ray) => ray.x ** 2 + (ray.y - middle) ** 2);
     const setting = settingAt(judging, way, 40);
     expect(spotDiagram(setting, corner.slope, plane)?.rmsUm).toBeCloseTo(1000 * Math.sqrt(square), 3);
+    const middles = land.map((rays) => rays.reduce((sum, ray) => sum + ray.share * ray.y, 0));
+    expect(spotDiagram(setting, corner.slope, plane)?.lateralColourUm).toBeCloseTo(1000 * (Math.max(...middles) - Math.min(...middles)), 3);
   });
 });
