@@ -5,23 +5,9 @@ import { numberTyped } from '../state/json.ts';
 import { Complaint, toldAt } from './complaint.tsx';
 import { type Field, inputId } from './names.ts';
 import { Typed } from './typed.tsx';
-
-interface Whole {
-  value?: unknown;
-  plusMinus?: unknown;
-  origin?: unknown;
-}
+import { partsOf, type Whole, written } from './whole.ts';
 
 const shown = (x: unknown): string => (x === undefined || x === null ? '' : typeof x === 'object' ? '' : String(x));
-const partsOf = (here: unknown): Whole => (typeof here === 'object' && here !== null ? here : here === undefined ? {} : { value: here });
-
-/** As little as says it: a bare number where there is neither ± nor another origin than 'marked'. */
-function written({ value, plusMinus, origin, ...rest }: Whole): unknown {
-  if (value === undefined) return undefined;
-  const told = origin === 'marked' ? undefined : origin;
-  if (plusMinus === undefined && told === undefined && Object.keys(rest).length === 0) return value;
-  return { value, ...(plusMinus === undefined ? {} : { plusMinus }), ...(told === undefined ? {} : { origin: told }), ...rest };
-}
 
 /** A number with its unit, its ± and where it comes from. What is assumed in its absence shows in italics. */
 export function Quantity({ field, path }: { field: Field; path: string }) {

@@ -1,5 +1,6 @@
 import { batch, effect, signal, untracked } from '@preact/signals';
 import { answered, awaited, draft, judge, problems, take, tell, told } from './draft.ts';
+import { held } from './held.ts';
 import { follow, linkTo } from './link.ts';
 import { OPENING } from './opening.ts';
 import { followView, searchOf, showView, type View, view } from './view.ts';
@@ -34,6 +35,8 @@ export function followAddress(): void {
   addEventListener('popstate', arrive);
   addEventListener('hashchange', arrive);
   effect(() => {
+    // Browsers refuse an address that changes with every frame: it waits until the hand lets go.
+    if (held.value !== undefined) return;
     const link = linkTo(answered.value.pairing);
     const kept = draft.value;
     if (fault.value === '' && arriving.value === 'no') write('replaceState', link, kept);

@@ -1,0 +1,4 @@
+import { signal } from '@preact/signals';
+
+/** The handle that is being moved, by its name; undefined while none is. The address waits for its end. */
+export const held = signal<string | undefined>(undefined);
