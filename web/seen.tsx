@@ -2,9 +2,7 @@ import { CornerLight } from './charts/corner-light.tsx';
 import { FocalLengths } from './charts/focal-lengths.tsx';
 import { SensorPlate } from './plates/sensor-plate.tsx';
 
-/** What is fetched once the first answer stands, in one piece: the sensor, both curves, and the figures in full. */
-export { Figures } from './figures/figures.tsx';
-
+/** The sensor and the curves. */
 export function Seen() {
   return (
     <>

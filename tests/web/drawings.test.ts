@@ -63,7 +63,7 @@ describe('the light path', () => {
         const seen = seenStops(stops.rig);
         for (const [fan, height] of [
           [scene.middle, 0],
-          [scene.corner, scene.cornerHeight],
+          [scene.field, scene.cornerHeight],
         ] as const) {
           const t = height / scaleOf(stops.rig);
           for (const ray of fan) {

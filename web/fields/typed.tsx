@@ -12,11 +12,13 @@ interface Props {
   numeric?: boolean;
   /** The id of a list of what is usual here. */
   list?: string | undefined;
+  /** Characters that it is wide. */
+  size?: number | undefined;
   onType(text: string): void;
 }
 
 /** A line to type in: keeps what is typed as it is typed, commits on leaving and on Enter. */
-export function Typed({ id, label, value, placeholder, wrong, numeric = true, list, onType, ...rest }: Props) {
+export function Typed({ id, label, value, placeholder, wrong, numeric = true, list, size, onType, ...rest }: Props) {
   const [typing, setTyping] = useState<string | undefined>(undefined);
   return (
     <input
@@ -32,6 +34,7 @@ export function Typed({ id, label, value, placeholder, wrong, numeric = true, li
       aria-describedby={wrong}
       placeholder={placeholder}
       list={list}
+      style={size === undefined ? undefined : { width: `${size}ch` }}
       value={typing ?? value}
       onInput={({ currentTarget }) => {
         setTyping(currentTarget.value);

@@ -1,5 +1,6 @@
 import { beam, type Lens, lengthOf, type Prescription, THROUGH, trace, widestSemiApertures } from '../../core/glassworks.ts';
-import type { Point } from '../plates/path-geometry.ts';
+import type { Point } from '../plates/path-rays.ts';
+import { coursesThrough } from './courses.ts';
 
 /** One piece of glass between two surfaces. */
 export interface Piece {
@@ -21,12 +22,16 @@ export interface TracedRay {
   endsAt: number | undefined;
 }
 
-/** The relay in section; lengths in mm from its first vertex toward the sensor. */
-export interface Section {
+/** A lens as it is cut through its axis, mm. */
+export interface Outline {
   /** In the order in which light meets them. */
   vertices: number[];
   radii: readonly number[];
   pieces: Piece[];
+}
+
+/** The relay in section; lengths in mm from its first vertex toward the sensor. */
+export interface Section extends Outline {
   length: number;
   pupil: number;
   pupilHalf: number;
@@ -59,11 +64,10 @@ const BEYOND = 1;
 /** The section of a lens and two beams through it, the middle's and the corner's. */
 export function sectionOf(of: SectionOf): Section {
   const { lens } = of;
-  const vertices = lens.radiiMm.map((_, i) => lens.thicknessesMm.slice(0, i).reduce((sum, t) => sum + t, 0));
+  const outline = outlineOf(lens, of.prescription, of.usualHalfMm);
+  const { vertices } = outline;
   return {
-    vertices,
-    radii: lens.radiiMm,
-    pieces: piecesOf(of),
+    ...outline,
     length: lengthOf(lens),
     pupil: -of.pupilDistanceMm,
     pupilHalf: of.pupilRadiusMm,
@@ -74,7 +78,13 @@ export function sectionOf(of: SectionOf): Section {
   };
 }
 
-function piecesOf({ lens, prescription, usualHalfMm }: SectionOf): Piece[] {
+/** @param usualHalfMm how high glass is drawn whose surfaces are clear to any height */
+export function outlineOf(lens: Lens, prescription: Prescription, usualHalfMm: number): Outline {
+  const vertices = lens.radiiMm.map((_, i) => lens.thicknessesMm.slice(0, i).reduce((sum, t) => sum + t, 0));
+  return { vertices, radii: lens.radiiMm, pieces: piecesOf(lens, prescription, usualHalfMm) };
+}
+
+function piecesOf(lens: Lens, prescription: Prescription, usualHalfMm: number): Piece[] {
   const pieces = lens.media.flatMap((medium, i): Piece[] =>
     medium.name === 'air' ? [] : [{ front: i, back: i + 1, glass: medium.name, index: prescription.index[i + 1] as number, half: 0 }],
   );
@@ -111,22 +121,15 @@ function fan(
   const through = beam(points, launched);
   trace(prescription, through);
   // Where a rim stops a ray is seen by tracing it as if there were none.
-  const open = { ...prescription, clear: new Float64Array(prescription.count).fill(Number.POSITIVE_INFINITY) };
-  const rays = at.map((a, i): TracedRay => {
-    const stopped = through.status[i] !== THROUGH;
-    return { at: a, points: [[-pupilDistanceMm, a * pupilRadiusMm]], endsAt: stopped ? (through.surface[i] as number) : undefined };
+  return coursesThrough(prescription, vertices, at, launched).map((course, i): TracedRay => {
+    const start: Point = [-pupilDistanceMm, (at[i] as number) * pupilRadiusMm];
+    if (through.status[i] !== THROUGH) {
+      const endsAt = through.surface[i] as number;
+      return { at: at[i] as number, points: [start, ...course.points.slice(0, endsAt + 1)], endsAt };
+    }
+    const [z, y] = course.points.at(-1) as Point;
+    const sensor = (vertices.at(-1) as number) + sensorMm;
+    const landed: Point = [sensor, y + (sensor - z) * (course.slope as number)];
+    return { at: at[i] as number, points: [start, ...course.points, landed], endsAt: undefined };
   });
-  for (let k = 1; k <= prescription.count; k++) {
-    const here = beam(points, launched);
-    trace({ ...open, count: k }, here);
-    rays.forEach((ray, i) => {
-      if (here.status[i] !== THROUGH || (ray.endsAt !== undefined && k - 1 > ray.endsAt)) return;
-      const z = (vertices[k - 1] as number) + (here.z[i] as number);
-      ray.points.push([z, here.y[i] as number]);
-      if (k < prescription.count || ray.endsAt !== undefined) return;
-      const sensor = (vertices[k - 1] as number) + sensorMm;
-      ray.points.push([sensor, (here.y[i] as number) + ((sensor - z) * (here.M[i] as number)) / (here.N[i] as number)]);
-    });
-  }
-  return rays;
 }

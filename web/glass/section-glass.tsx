@@ -1,10 +1,12 @@
 import { sag } from '../../core/glassworks.ts';
-import type { Piece, Section } from './section-geometry.ts';
+import type { Outline, Piece } from './section-geometry.ts';
 import { RIM, type SectionScale } from './section-scale.ts';
 
+type GlassScale = Pick<SectionScale, 'x' | 'h' | 'k' | 'stretch'>;
+
 interface Props {
-  section: Section;
-  scale: SectionScale;
+  section: Outline;
+  scale: GlassScale;
   axis: number;
   /** Which way the male thread looks: toward the objective or toward the camera; undefined where there is none. */
   thread: 'objective' | 'camera' | undefined;
@@ -59,7 +61,7 @@ export function Glass({ section, scale, axis, thread }: Props) {
 const AS_PLANE = 20000;
 
 /** A piece's outline: down its front, along its edge, up its back. */
-function outline({ vertices, radii }: Section, { front, back, half }: Piece, { x, h, k, stretch }: SectionScale, axis: number): string {
+function outline({ vertices, radii }: Outline, { front, back, half }: Piece, { x, h, k, stretch }: GlassScale, axis: number): string {
   const at = (i: number): number => x((vertices[i] as number) + sag(radii[i] as number, half));
   const [top, bottom] = [axis - h(half), axis + h(half)];
   const side = (i: number, down: boolean): string => {
@@ -75,7 +77,7 @@ function outline({ vertices, radii }: Section, { front, back, half }: Piece, { x
 const THREAD = { length: 4, from: 1, to: 3.2 };
 
 /** Where glass ends along the axis at its edge, mm. */
-export function edges({ pieces, vertices, radii }: Section): readonly [number, number] {
+export function edges({ pieces, vertices, radii }: Outline): readonly [number, number] {
   const [first, last] = [pieces[0] as Piece, pieces.at(-1) as Piece];
   const ends = [first.front, last.back].map(
     (i) => (vertices[i] as number) + sag(radii[i] as number, i === first.front ? first.half : last.half),

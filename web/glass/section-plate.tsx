@@ -1,3 +1,4 @@
+import '../styles/path.css';
 import { short } from '../../core/index.ts';
 import { DIMENSION_ROW, Dimensions, laidOut } from '../plates/dimensions.tsx';
 import { inRows, rowsIn, widthOf } from '../plates/rows.ts';

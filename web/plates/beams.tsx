@@ -1,11 +1,11 @@
-import type { Point, Ray, Scene } from './path-geometry.ts';
+import type { Scene } from './path-geometry.ts';
+import type { Point, Ray } from './path-rays.ts';
 import type { PathScale } from './path-scale.ts';
 
 interface Props {
   scene: Scene;
   scale: PathScale;
   axis: number;
-  cutting: ReadonlySet<number>;
 }
 
 /** Both fans of rays. One that a stop takes ends there with a tick. */
@@ -17,8 +17,8 @@ export function Beams({ scene, scale, axis }: Props) {
         .map((ray) => (
           <One key={`m${ray.p}`} ray={ray} kind="middle" scale={scale} axis={axis} />
         ))}
-      {scene.corner.map((ray) => (
-        <One key={`c${ray.p}`} ray={ray} kind="corner" scale={scale} axis={axis} />
+      {scene.field.map((ray) => (
+        <One key={`f${ray.p}`} ray={ray} kind="field" scale={scale} axis={axis} />
       ))}
     </g>
   );

@@ -1,6 +1,3 @@
-import { short } from '../../core/index.ts';
-import type { Scene } from './path-geometry.ts';
-import type { PathScale } from './path-scale.ts';
 import { inRows, widthOf } from './rows.ts';
 
 export const DIMENSION_ROW = 30;
@@ -14,22 +11,6 @@ interface Dimension {
   x: number;
   beside: 'none' | 'right' | 'left';
   row: number;
-}
-
-const mm = (length: number): string => `${short(length)} mm`;
-
-/** The lengths along the axis with their figures. */
-export function dimensionsOf(scene: Scene, { x }: PathScale, width: number): Dimension[] {
-  const { subject, nose, rim, plane, sensor } = scene;
-  return laidOut(
-    [
-      ...(scene.lengthKnown ? [[subject, nose, `working distance ${mm(nose - subject)}`] as const] : []),
-      [0, rim, `infinity space ${mm(rim)}`],
-      [plane, sensor, `relay to sensor ${mm(sensor - plane)}`],
-    ],
-    x,
-    width,
-  );
 }
 
 /** Lengths with their words, in rows that keep them apart. */

@@ -44,9 +44,8 @@ export function judge(candidate: unknown): Judgement {
 }
 
 /** Takes a new draft: the answer follows at once where there is one, a complaint only after a while. */
-export function take(next: object): void {
+export function take(next: object, judged = judge(next)): void {
   clearTimeout(waiting);
-  const judged = judge(next);
   batch(() => {
     draft.value = next;
     awaited.value = judged.waits ? 'glass' : 'nothing';
@@ -56,6 +55,12 @@ export function take(next: object): void {
   });
   if (judged.problems) waiting = setTimeout(tell, PATIENCE_MS);
   if (judged.waits) takeLater(next);
+}
+
+/** Takes a new draft only where it gives an answer: what is moved by hand stops at what cannot be. */
+export function takeSound(next: object): void {
+  const judged = judge(next);
+  if (judged.evaluation) take(next, judged);
 }
 
 /** Takes the draft once more when what it waits for is there, unless another has taken its place. */

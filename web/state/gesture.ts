@@ -1,33 +1,45 @@
+import { batch } from '@preact/signals';
 import { commit } from './address.ts';
 import { draft, take } from './draft.ts';
-import { held } from './held.ts';
+import { byHand, held } from './held.ts';
 
 /**
- * A handle of a drawing that is moved by hand: everything follows each change, the history gets one step
- * when it is let go, and nothing when it is given up.
+ * A handle of a drawing that is moved: everything follows each change, the history gets one step when it
+ * is let go, and nothing when it is given up.
  */
 let before: object | undefined;
 
 /** @param name tells one handle from another */
-export function hold(name: string): void {
+export function hold(name: string, how: 'hand' | 'keys'): void {
   if (held.peek() === name) return;
   letGo();
   before = draft.peek();
-  held.value = name;
+  batch(() => {
+    held.value = name;
+    byHand.value = how === 'hand';
+  });
 }
 
 /** Lets go: what was moved becomes one step of history. */
 export function letGo(): void {
   if (held.peek() === undefined) return;
-  held.value = undefined;
   before = undefined;
+  batch(released);
   commit();
 }
 
 /** Gives up: what stood there before comes back. */
 export function giveUp(): void {
   if (held.peek() === undefined) return;
-  held.value = undefined;
-  if (before) take(before);
+  const back = before;
   before = undefined;
+  batch(() => {
+    if (back) take(back);
+    released();
+  });
+}
+
+function released(): void {
+  held.value = undefined;
+  byHand.value = false;
 }

@@ -1,0 +1,22 @@
+import { signal } from '@preact/signals';
+
+type Piece = typeof import('../glass/on-path.tsx');
+
+/** What draws real glass, fetched when a relay with glass is first drawn; until then the relay is drawn as one without. */
+const piece = signal<Piece | undefined>(undefined);
+let asking = false;
+
+export function lensPiece(wanted: boolean): Piece | undefined {
+  if (wanted && !asking) {
+    asking = true;
+    import('../glass/on-path.tsx').then(
+      (come) => {
+        piece.value = come;
+      },
+      () => {
+        asking = false;
+      },
+    );
+  }
+  return wanted ? piece.value : undefined;
+}
