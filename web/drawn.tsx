@@ -10,11 +10,9 @@ export function Drawn() {
       <section class="path-section" aria-labelledby="path-title">
         <h2 id="path-title">The light path</h2>
         <LightPath />
+        <Setting />
       </section>
-      <div class="seen">
-        <Seen />
-      </div>
-      <Setting />
+      <Seen />
       <Figures />
     </>
   );

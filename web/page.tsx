@@ -1,6 +1,6 @@
 import { CopyLink } from './copy-link.tsx';
 import { Foot } from './foot.tsx';
-import { Later } from './later.tsx';
+import { Later, whole } from './later.tsx';
 import { Nav } from './nav.tsx';
 import { PairingView } from './pairing-view.tsx';
 import { arriving } from './state/address.ts';
@@ -21,7 +21,7 @@ export function Page() {
       <main>
         {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" /> : <PairingView />}
       </main>
-      <Foot />
+      {whole.value && <Foot />}
     </>
   );
 }

@@ -1,6 +1,8 @@
 import { Answer } from './answer.tsx';
 import { PARTS, Part } from './fields/part.tsx';
 import { Later } from './later.tsx';
+import { OnSensor } from './on-sensor.tsx';
+import { phone } from './state/screen.ts';
 
 const drawn = () => import('./drawn.tsx').then((piece) => piece.Drawn);
 
@@ -9,6 +11,7 @@ export function PairingView() {
   return (
     <>
       <Answer />
+      {phone.value && <OnSensor />}
       <div class="parts">
         {PARTS.map((kind) => (
           <Part key={kind.name} kind={kind} />

@@ -1,15 +1,13 @@
 import { CornerLight } from './charts/corner-light.tsx';
 import { FocalLengths } from './charts/focal-lengths.tsx';
-import { SensorPlate } from './plates/sensor-plate.tsx';
+import { OnSensor } from './on-sensor.tsx';
+import { phone } from './state/screen.ts';
 
-/** The sensor and the curves. */
+/** The sensor and the curves; on a phone the sensor stands above, right under the answer. */
 export function Seen() {
   return (
-    <>
-      <section aria-labelledby="sensor-title">
-        <h2 id="sensor-title">On the sensor</h2>
-        <SensorPlate />
-      </section>
+    <div class="seen">
+      {!phone.value && <OnSensor />}
       <section aria-labelledby="light-title">
         <h2 id="light-title">Toward the corner</h2>
         <CornerLight />
@@ -18,6 +16,6 @@ export function Seen() {
         <h2 id="vary-title">With other relays</h2>
         <FocalLengths />
       </section>
-    </>
+    </div>
   );
 }

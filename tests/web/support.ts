@@ -92,8 +92,11 @@ export async function go(page: Page, hash: string): Promise<void> {
 
 export const input = (path: string): string => `#in${path.replaceAll('/', '-')}`;
 
-/** Types into an input as a person does and leaves it. */
+/** Types into an input as a person does, opening the folds that hide it, and leaves it. */
 export async function put(page: Page, path: string, text: string): Promise<void> {
+  await page.locator(input(path)).evaluate((element) => {
+    for (let fold = element.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null) fold.open = true;
+  });
   await page.fill(input(path), text);
   await page.locator(input(path)).blur();
 }

@@ -89,6 +89,9 @@ export const SENSOR: readonly Field[] = [
 export const SPACING: readonly Field[] = [
   quantity('infinitySpaceMm', 'Infinity space, shoulder to relay'),
   quantity('sensorOffsetMm', "Sensor beyond the relay's focus"),
+];
+
+export const LIGHT: readonly Field[] = [
   number('litThreshold', 'litThreshold', 'Light that counts as lit, as a share', ''),
   number('wavelengthNm', 'wavelengthNm', 'Wavelength', 'nm'),
 ];
@@ -158,7 +161,7 @@ export function fieldAt(path: string): Field | undefined {
   if (first === 'relay' && rest[0] === 'glass') return glassField(rest.join('/'));
   if (place) return place.find((f) => matches(f, rest.join('/')));
   if (first === 'stops') return STOP.find((f) => f.key === rest[1]);
-  return [...SPACING, ...SUBJECT, ...DEPTH, ...SHARP].find((f) => matches(f, path.slice(1)));
+  return [...SPACING, ...LIGHT, ...SUBJECT, ...DEPTH, ...SHARP].find((f) => matches(f, path.slice(1)));
 }
 
 const matches = (field: Field, key: string): boolean => key === field.key || key.startsWith(`${field.key}/`);

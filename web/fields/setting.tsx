@@ -1,9 +1,10 @@
+import type { ComponentChildren } from 'preact';
 import { amount } from '../../core/index.ts';
 import { settle } from '../state/address.ts';
 import { answered, draft } from '../state/draft.ts';
 import { withAt } from '../state/json.ts';
 import { Input } from './input.tsx';
-import { DEPTH, type Field, SPACING, STOP, SUBJECT } from './names.ts';
+import { DEPTH, type Field, LIGHT, SPACING, STOP, SUBJECT } from './names.ts';
 
 const MOST_STOPS = 8;
 
@@ -15,30 +16,32 @@ const Fields = ({ list, root = '' }: { list: readonly Field[]; root?: string }) 
   </div>
 );
 
-/** How the parts stand, what is in the way between them, and what is in front of them. */
+/** What stands between the parts and how far apart, what is before them, and the light: every number of it, folded. */
 export function Setting() {
-  const [space, ...rest] = SPACING;
   return (
-    <section class="setting" aria-labelledby="setting">
-      <h2 id="setting">Spacing, subject and light</h2>
-      <div class="folds">
-        {space && <Input field={space} path={`/${space.key}`} />}
-        <details class="fold">
-          <summary>Rings and tubes{count(stopsIn().length)}</summary>
-          <Rings />
-        </details>
-        <details class="fold">
-          <summary>Subject</summary>
-          <Fields list={SUBJECT} />
-        </details>
-        <details class="fold">
-          <summary>Focus, light and depth</summary>
-          <Fields list={[...rest, ...DEPTH]} />
-        </details>
-      </div>
-    </section>
+    <div class="folds setting">
+      <Fold title={`Rings and tubes${count(stopsIn().length)}`}>
+        <Rings />
+      </Fold>
+      <Fold title="Spacing and focus">
+        <Fields list={SPACING} />
+      </Fold>
+      <Fold title="Subject">
+        <Fields list={SUBJECT} />
+      </Fold>
+      <Fold title="Light and depth">
+        <Fields list={[...LIGHT, ...DEPTH]} />
+      </Fold>
+    </div>
   );
 }
+
+const Fold = ({ title, children }: { title: string; children: ComponentChildren }) => (
+  <details class="fold">
+    <summary>{title}</summary>
+    {children}
+  </details>
+);
 
 const count = (n: number): string => (n === 0 ? '' : ` (${n})`);
 const stopsIn = (): unknown[] => {

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-type Piece = typeof import('../glass/on-path.tsx');
+type Piece = Pick<typeof import('../glass/on-path.tsx'), 'lensOnPath' | 'Glass'>;
 
 /** What draws real glass, fetched when a relay with glass is first drawn; until then the relay is drawn as one without. */
 const piece = signal<Piece | undefined>(undefined);
@@ -10,8 +10,8 @@ export function lensPiece(wanted: boolean): Piece | undefined {
   if (wanted && !asking) {
     asking = true;
     import('../glass/on-path.tsx').then(
-      (come) => {
-        piece.value = come;
+      ({ lensOnPath, Glass }) => {
+        piece.value = { lensOnPath, Glass };
       },
       () => {
         asking = false;

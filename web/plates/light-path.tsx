@@ -13,6 +13,7 @@ import { lengthsOf, topLabels } from './labels.ts';
 import { Leaders } from './leaders.tsx';
 import { lensPiece } from './lens-piece.ts';
 import { type Movable, movablesOf } from './movables.ts';
+import { Notes } from './notes.tsx';
 import { type Scene, sceneOf } from './path-geometry.ts';
 import { extent, NARROW, type PathScale, scaleFor, spaceAt } from './path-scale.ts';
 import { entryId, PlateInput } from './plate-input.tsx';
@@ -86,7 +87,15 @@ export function LightPath() {
             }}
           />
         ))}
+        {!narrow && (
+          <Notes
+            rider={[scale.x(scene.rim) + 18, foot - 14]}
+            point={[scale.x(scene.sensor) - 22, axis - scale.h(scene.fieldHeight) - 30]}
+            width={width}
+          />
+        )}
       </div>
+      {narrow && <Notes rider={undefined} point={undefined} width={width} />}
       {narrow && (
         <ul class="entries">
           {movables.map((movable) => (

@@ -26,7 +26,7 @@ const ROOM = 0.14;
 const ROOM_NARROW = 0.1;
 export const NARROW = 620;
 
-export const halfHeight = (width: number): number => (width < NARROW ? 84 : 112);
+const halfHeight = (width: number): number => (width < NARROW ? 84 : 112);
 
 /** Along the axis what is drawn, mm; behind the sensor there is room to pull it into. */
 export function extent({ subject, pupilBetween, sensor, stops }: Scene, width: number): readonly [from: number, to: number] {
