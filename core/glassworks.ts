@@ -13,6 +13,7 @@ export { contrastAgainstDetail, type DetailPoint, type DetailQuestion } from './
 export { type ClassFamily, familyTold } from './lens/family.ts';
 // A relay's glass in a pairing.
 export { glassworks } from './lens/glassworks.ts';
+export { type Hurrying, hurrying } from './lens/hurried.ts';
 export { type Judging, judgingOf, pupilDoubtOf, SHARP_OVER, type SharpOver } from './lens/judging.ts';
 export { familyOf, isMade, MADE_KINDS, type MadeKind, type MadeLens, madeLens, making, type Residuals, triedFamily } from './lens/made.ts';
 export { clearDiameter, lensOfRelay, listedLens, statedFocalLength } from './lens/relay-lens.ts';

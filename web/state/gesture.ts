@@ -2,6 +2,7 @@ import { batch } from '@preact/signals';
 import { commit } from './address.ts';
 import { draft, take } from './draft.ts';
 import { byHand, held } from './held.ts';
+import { hasGlass } from './works.ts';
 
 /**
  * A handle of a drawing that is moved: everything follows each change, the history gets one step when it
@@ -26,6 +27,18 @@ export function letGo(): void {
   before = undefined;
   batch(released);
   commit();
+  settleExactly();
+}
+
+/** What was worked out in a hurry is worked out once more, exactly, when the screen has shown the end of the move. */
+function settleExactly(): void {
+  const ended = draft.peek();
+  if (!hasGlass(ended)) return;
+  requestAnimationFrame(() =>
+    setTimeout(() => {
+      if (draft.peek() === ended && held.peek() === undefined) take(ended);
+    }),
+  );
 }
 
 /** Gives up: what stood there before comes back. */
