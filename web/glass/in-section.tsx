@@ -1,5 +1,9 @@
 import { standing } from '../../core/glassworks.ts';
 import { amount, diagonalOf, numberIn, type Relay, short } from '../../core/index.ts';
+import { type Movable, movablesOf } from '../plates/movables.ts';
+import { sceneOf } from '../plates/path-geometry.ts';
+import { answered } from '../state/draft.ts';
+import { held } from '../state/held.ts';
 import { surfaceName } from './listing.ts';
 import { type Section, sectionOf } from './section-geometry.ts';
 import { SectionPlate } from './section-plate.tsx';
@@ -9,7 +13,9 @@ import type { Studied } from './studied.ts';
 const USUAL_HALF = 20;
 
 /** The relay's glass as it stands, with the beams through it. */
-export function InSection({ studied: { for: evaluation, study } }: { studied: Studied }) {
+export function InSection({ studied: { for: judged, study } }: { studied: Studied }) {
+  // What is moved is drawn at once; what is judged of it follows.
+  const evaluation = held.value === undefined ? judged : answered.value;
   const { pairing, answers, inputs } = evaluation;
   const { way } = study;
   const space = amount(pairing.infinitySpaceMm);
@@ -18,7 +24,7 @@ export function InSection({ studied: { for: evaluation, study } }: { studied: St
   const section = sectionOf({
     lens: way.lens,
     prescription: way.prescribed,
-    pupilDistanceMm: study.pupilDistanceMm,
+    pupilDistanceMm: space - (place?.value ?? 0),
     pupilRadiusMm: (numberIn(answers.pupilDiameterMm) ?? 0) / 2,
     sensorMm: way.cardinal.backFocalLengthMm + study.flatFocusMm,
     cornerHeightMm: diagonalOf(pairing.sensor) / 2,
@@ -34,6 +40,7 @@ export function InSection({ studied: { for: evaluation, study } }: { studied: St
       names={namesOf(section, pairing.relay.glass, way.reversed)}
       thread={hasThread ? (way.reversed ? 'camera' : 'objective') : undefined}
       threadWords={`male thread${pairing.relay.maleThread ? ` ${pairing.relay.maleThread.replace(' x ', ' × ')}` : ''}`}
+      space={movablesOf(evaluation, sceneOf(evaluation)).find((m) => m.name === 'relay') as Movable}
       caption={captionOf(section, standing(way.lens, way.reversed))}
     />
   );

@@ -2,6 +2,7 @@ import { nameOf, short } from '../../core/index.ts';
 import { Awaited, Broken } from '../answer.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
+import { adviceNow } from './advice-now.ts';
 import { again, cancel, hasClass, type Search, search } from './search.ts';
 
 const PUPIL = '/objective/exitPupilFromShoulderMm';
@@ -42,7 +43,7 @@ function sentenceOf(now: Search | undefined): string {
         ? 'Both ways round are being tried, place by place.'
         : 'Its glass is not known: lenses of its class are being tried, both ways round, place by place.';
     case 'done':
-      return (now.found.advice ?? now.found.band).sentence;
+      return (adviceNow.value ?? now.found.band)?.sentence ?? '';
     case 'stopped':
       return 'The search was stopped before it knew which way round and which place is best.';
     case 'failed':

@@ -27,13 +27,20 @@ let busy = false;
 let last = 0;
 let pausing: ReturnType<typeof setTimeout> | undefined;
 
+/** What was asked of the search that stands, but for where the relay stands now: no place of the search depends on that. */
+let standsFor = '';
+const keyOf = ({ pairing, ...rest }: Omit<Asked, 'id'>): string => JSON.stringify([{ ...pairing, infinitySpaceMm: 0 }, rest]);
+
 /**
- * Follows the pairing as long as a view shows the search: every change ends the search that runs and
- * begins another. Returns what ends it all.
+ * Follows the pairing as long as a view shows the search: a change of what is searched ends the search that
+ * runs and begins another. Returns what ends it all.
  */
 export function followSearch(): () => void {
   const stop = effect(() => {
     const asked = questionOf(answered.value, classTried.value, sharpOver.value);
+    const key = asked ? keyOf(asked) : '';
+    if (key !== '' && key === standsFor && search.peek()?.state === 'done') return;
+    standsFor = key;
     halt();
     search.value = undefined;
     if (asked) pausing = setTimeout(() => begin(asked), PAUSE_MS);
@@ -43,6 +50,7 @@ export function followSearch(): () => void {
     halt();
     worker?.terminate();
     worker = undefined;
+    standsFor = '';
     search.value = undefined;
   };
 }

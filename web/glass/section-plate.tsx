@@ -1,12 +1,18 @@
 import '../styles/path.css';
+import { useRef } from 'preact/hooks';
 import { short } from '../../core/index.ts';
+import { BENCH, Bench } from '../plates/bench.tsx';
 import { DIMENSION_ROW, Dimensions, laidOut } from '../plates/dimensions.tsx';
+import { Handle } from '../plates/handle.tsx';
+import type { Movable } from '../plates/movables.ts';
+import { PlateInput } from '../plates/plate-input.tsx';
 import { inRows, rowsIn, widthOf } from '../plates/rows.ts';
 import { Pupil } from '../plates/train.tsx';
 import { useWidth } from '../plates/width.ts';
+import { held } from '../state/held.ts';
 import type { Section, TracedRay } from './section-geometry.ts';
 import { edges, Glass } from './section-glass.tsx';
-import { RIM, type SectionScale, sectionScale } from './section-scale.ts';
+import { RIM, type SectionScale, sectionScale, spaceUnder } from './section-scale.ts';
 
 export interface Told {
   section: Section;
@@ -19,66 +25,96 @@ export interface Told {
   thread: 'objective' | 'camera' | undefined;
   threadWords: string;
   caption: string;
+  /** The infinity space, which the relay's rider sets. */
+  space: Movable;
 }
 
 const ROW = 17;
 
 /** The relay in section with the beams of the middle and of the corner, traced, to the sensor. */
-export function SectionPlate({ section, shoulder, pupilBetween, names, thread, threadWords, caption }: Told) {
+export function SectionPlate({ section, shoulder, pupilBetween, names, thread, threadWords, caption, space }: Told) {
   const [box, width] = useWidth(1180);
-  const scale = sectionScale(section, shoulder, width);
+  const before = useRef<number | undefined>(undefined);
+  const scale = sectionScale(section, shoulder, width, held.value === undefined ? undefined : before.current);
+  before.current = scale.stretch;
   const { x, h } = scale;
   const labels = labelsOf(section, names, scale, width);
   const dimensions = laidOut(
     [
-      [shoulder, 0, `infinity space ${short(-shoulder)} mm`],
       [0, section.length, `glass ${short(section.length)} mm`],
       [section.length, section.sensor, `glass to sensor ${short(section.sensor - section.length)} mm`],
     ],
     x,
     width,
   );
-  const half = h(scale.most);
-  const head = 24 + ROW * rowsIn(labels);
+  const { half } = scale;
+  const rows = useRef(0);
+  rows.current = Math.max(rowsIn(labels), held.value === undefined ? 0 : rows.current);
+  const head = 24 + ROW * rows.current;
   const axis = head + half;
-  const height = axis + half + 34 + DIMENSION_ROW * rowsIn(dimensions);
+  const foot = axis + half + 10;
+  const height = foot + BENCH + 44 + DIMENSION_ROW * rowsIn(dimensions);
+  const fromShoulder = { ...scale, x: (z: number) => x(z + shoulder), z: (px: number) => scale.z(px) - shoulder };
+  const middle = Math.max(96, (x(shoulder) + x(0)) / 2);
   return (
     <figure class="plate path section" ref={box} aria-labelledby="section-caption">
-      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="section-caption">
-        <title>The relay in section</title>
-        <line class="axis" x1={6} x2={x(section.sensor) + 14} y1={axis} y2={axis} />
-        <Objective shoulder={x(shoulder)} half={Math.max(h(section.pupilHalf) * 1.3, 22)} axis={axis} />
-        <Pupil at={section.pupil} between={pupilBetween} half={section.pupilHalf} scale={scale} axis={axis} />
-        <line
-          class="solid"
-          x1={x(section.sensor)}
-          x2={x(section.sensor)}
-          y1={axis - h(section.cornerHeight)}
-          y2={axis + h(section.cornerHeight)}
-        />
-        <Glass section={section} scale={scale} axis={axis} thread={thread} />
-        <g class="beams">
-          {section.middle
-            .filter((_, i) => i % 2 === 0)
-            .map((ray) => (
-              <One key={`m${ray.at}`} ray={ray} kind="middle" scale={scale} axis={axis} />
+      <div class="stage" style={{ height: `${height}px` }}>
+        <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="section-caption">
+          <title>The relay in section</title>
+          <line class="axis" x1={6} x2={x(section.sensor) + 14} y1={axis} y2={axis} />
+          <Objective shoulder={x(shoulder)} half={Math.max(h(section.pupilHalf) * 1.3, 22)} axis={axis} />
+          <Pupil at={section.pupil} between={pupilBetween} half={section.pupilHalf} scale={scale} axis={axis} />
+          <line
+            class="solid"
+            x1={x(section.sensor)}
+            x2={x(section.sensor)}
+            y1={axis - h(section.cornerHeight)}
+            y2={axis + h(section.cornerHeight)}
+          />
+          <Glass section={section} scale={scale} axis={axis} thread={thread} />
+          <g class="beams">
+            {section.middle
+              .filter((_, i) => i % 2 === 0)
+              .map((ray) => (
+                <One key={`m${ray.at}`} ray={ray} kind="middle" scale={scale} axis={axis} />
+              ))}
+            {section.corner.map((ray) => (
+              <One key={`c${ray.at}`} ray={ray} kind="corner" scale={scale} axis={axis} />
             ))}
-          {section.corner.map((ray) => (
-            <One key={`c${ray.at}`} ray={ray} kind="corner" scale={scale} axis={axis} />
-          ))}
-        </g>
-        <Names section={section} labels={labels} scale={scale} axis={axis} head={head} />
-        {thread && section.pieces.length > 0 && (
-          <ThreadName section={section} scale={scale} axis={axis} thread={thread} words={threadWords} width={width} />
-        )}
-        <Dimensions dimensions={dimensions} top={axis + half + 24} />
-      </svg>
+          </g>
+          <Names section={section} labels={labels} scale={scale} axis={axis} head={head} />
+          {thread && section.pieces.length > 0 && (
+            <ThreadName section={section} scale={scale} axis={axis} thread={thread} words={threadWords} width={width} />
+          )}
+          <Bench
+            scale={fromShoulder}
+            top={foot}
+            from={fromShoulder.z(scale.left)}
+            to={fromShoulder.z(width - 8)}
+            riders={[{ name: 'relay', x: x(0), from: axis + h(glassHalf(section)), held: held.value === 'relay' }]}
+          />
+          <path class="dimension" d={`M${x(shoulder)} ${foot + BENCH + 4}H${x(0)}`} />
+          <Dimensions dimensions={dimensions} top={foot + BENCH + 28} />
+        </svg>
+        <Handle
+          moved={space}
+          x={x(0)}
+          y={foot + 6}
+          grain={scale.k >= 2 ? 0.5 : 1}
+          follow={(px) => spaceUnder(px, section, shoulder, width)}
+        />
+        <span class="placed" style={{ left: `${middle}px`, top: `${foot + BENCH + 8}px` }}>
+          <PlateInput entry={space} />
+        </span>
+      </div>
       <figcaption id="section-caption">
         {caption} {scaleNote(scale.stretch)}
       </figcaption>
     </figure>
   );
 }
+
+const glassHalf = (section: Section): number => Math.max(...section.pieces.map((p) => p.half), 0) + RIM;
 
 const scaleNote = (stretch: number): string =>
   stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as tall.`;
@@ -141,7 +177,7 @@ function Names({
   axis: number;
   head: number;
 }) {
-  const glass = section.pieces.length === 0 ? 0 : Math.max(...section.pieces.map((p) => p.half)) + RIM;
+  const glass = section.pieces.length === 0 ? 0 : glassHalf(section);
   return (
     <g class="stops">
       {labels.map(({ text, at, row, middle }, i) => {

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { adviceNow } from './advice-now.ts';
 import { BandCurves } from './band-curves.tsx';
 import { Radios } from './radios.tsx';
 import { search } from './search.ts';
@@ -19,7 +20,11 @@ export function Spacing() {
       {found ? (
         <>
           <Radios legend="Shown" name="shown" options={SHOWN} value={shown} onChoose={(name) => setShown(name)} />
-          {found.advice ? <WayCurves advice={found.advice} shown={shown} /> : <BandCurves band={found.band} shown={shown} />}
+          {found.advice ? (
+            <WayCurves advice={adviceNow.value ?? found.advice} shown={shown} />
+          ) : (
+            <BandCurves band={found.band} shown={shown} />
+          )}
         </>
       ) : (
         <p class="hint spacing-waits">

@@ -24,7 +24,7 @@ export function Bench({
   to,
   riders,
 }: {
-  scale: PathScale;
+  scale: Pick<PathScale, 'x' | 'k' | 'left'>;
   top: number;
   from: number;
   to: number;
