@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import '../styles/glass.css';
 import { PARTS, Part } from '../fields/part.tsx';
+import { answered } from '../state/draft.ts';
 import { fetchWorks } from '../state/works.ts';
 import { Cautions } from './cautions.tsx';
 import { Detail } from './detail.tsx';
@@ -26,9 +27,17 @@ export function GlassView() {
       for (const end of ends) end();
     };
   }, []);
+  // The plate stands before the fields: they wait for it, so that it does not push them down.
+  if (answered.value.pairing.relay.glass && !studied.value) return <Says />;
   return (
     <>
       <Says />
+      {studied.value && (
+        <section aria-labelledby="section-title">
+          <h2 id="section-title">In section</h2>
+          <InSection studied={studied.value} />
+        </section>
+      )}
       <div class="glass-inputs">
         <div>
           {RELAY.map((kind) => (
@@ -42,16 +51,10 @@ export function GlassView() {
         </section>
       </div>
       {studied.value && (
-        <>
-          <section aria-labelledby="section-title">
-            <h2 id="section-title">In section</h2>
-            <InSection studied={studied.value} />
-          </section>
-          <section aria-labelledby="spots-title">
-            <h2 id="spots-title">A point of light, from the middle to the corner</h2>
-            <Spots studied={studied.value} />
-          </section>
-        </>
+        <section aria-labelledby="spots-title">
+          <h2 id="spots-title">A point of light, from the middle to the corner</h2>
+          <Spots studied={studied.value} />
+        </section>
       )}
       <div class="glass-charts">
         {studied.value && (

@@ -93,7 +93,7 @@ export function SectionPlate({ section, shoulder, pupilBetween, names, thread, t
             to={fromShoulder.z(width - 8)}
             riders={[{ name: 'relay', x: x(0), from: axis + h(glassHalf(section)), held: held.value === 'relay' }]}
           />
-          <path class="dimension" d={`M${x(shoulder)} ${foot + BENCH + 4}H${x(0)}`} />
+          <Dimension from={x(shoulder)} to={x(0)} y={foot + BENCH + 4} />
           <Dimensions dimensions={dimensions} top={foot + BENCH + 28} />
         </svg>
         <Handle
@@ -113,6 +113,10 @@ export function SectionPlate({ section, shoulder, pupilBetween, names, thread, t
     </figure>
   );
 }
+
+const Dimension = ({ from, to, y }: { from: number; to: number; y: number }) => (
+  <path class="dimension" d={`M${from} ${y}H${to}M${from - 3} ${y + 3}l6 -6M${to - 3} ${y + 3}l6 -6`} />
+);
 
 const glassHalf = (section: Section): number => Math.max(...section.pieces.map((p) => p.half), 0) + RIM;
 

@@ -16,7 +16,7 @@ export interface SectionScale {
 }
 
 const STEPS = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
-const HALF = 150;
+const HALF = 172;
 const HALF_NARROW = 100;
 const NARROW = 620;
 const PAD = { left: 22, right: 26 };

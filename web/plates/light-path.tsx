@@ -190,11 +190,12 @@ const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, 
 const nearest = ({ stops }: Scene, z: number): number | undefined => stops.find((s) => Math.abs(s.z - z) < 1e-6)?.half;
 
 const GRAINS = [0.1, 0.2, 0.5, 1, 2, 5, 10];
-/** Under the hand values go by the roundest step that a pixel can tell. */
+/** Under the hand values go by the roundest step that the eye can tell, px. */
+const TELLS_PX = 0.6;
 function grainOf({ name, along, value }: Movable, { k, stretch }: PathScale): number {
   if (name === 'iris') return value < 10 ? 0.1 : 0.5;
   const px = along === 'axis' ? k : (k * stretch) / 2;
-  return GRAINS.find((g) => g * px >= 1) ?? 10;
+  return GRAINS.find((g) => g * px >= TELLS_PX) ?? 10;
 }
 
 function captionOf({ field, middle, stops, fieldHeight }: Scene): string {
