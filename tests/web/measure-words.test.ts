@@ -1,12 +1,14 @@
 import { expect, it } from 'vitest';
 import { evaluate, minutesFor, type Pairing, PairingError, reportOf, type Swing, swingOf } from '../../core/index.ts';
+import { inputsOf } from '../../core/pairing/inputs.ts';
 import { fieldAt } from '../../web/fields/names.ts';
 import { howTo } from '../../web/measure/how.ts';
-import { swingInWords } from '../../web/measure/words.ts';
+import { swingInWords as inWords } from '../../web/measure/words.ts';
 import { fullPairing } from '../core/support/full-pairing.ts';
 import { random } from '../support/random.ts';
 
-/** What to measure first, in words. */
+/** What to measure first, in words; numbers are kept with their units by spaces that do not break. */
+const swingInWords = (...given: Parameters<typeof inWords>): string => inWords(...given).replaceAll('\u00a0', ' ');
 
 /** The same pairing with every quantity taken as a guess. */
 const guessed = (value: unknown, key = ''): unknown => {
@@ -23,21 +25,13 @@ const guessed = (value: unknown, key = ''): unknown => {
 it('has words for everything that can be a guess, and a way to its input', () => {
   const draw = random(31_007);
   const found = new Set<string>();
-  let tried = 0;
   for (let i = 0; i < 60; i++) {
     const pairing = guessed(fullPairing(draw)) as Pairing;
     const { fieldNumberMm: _, exitPupilFromShoulderMm: __, ...objective } = pairing.objective;
     const { frontPrincipalPlaneFromRimMm: ___, clearApertureMm: ____, ...relay } = pairing.relay;
-    for (const p of [pairing, { ...pairing, objective, relay: { ...relay, maleThread: '58 x 0.75' } }]) {
-      try {
-        for (const input of evaluate(p as Pairing).inputs) if (input.guess !== undefined) found.add(input.path);
-        tried++;
-      } catch (error) {
-        if (!(error instanceof PairingError)) throw error;
-      }
-    }
+    for (const p of [pairing, { ...pairing, objective, relay: { ...relay, maleThread: '58 x 0.75' } }])
+      for (const input of inputsOf(p as Pairing).list) if (input.guess !== undefined) found.add(input.path);
   }
-  expect(tried).toBeGreaterThan(60);
   const names = new Set([...found].map((path) => path.slice(path.lastIndexOf('/') + 1)));
   expect([...names].sort()).toEqual(
     [
@@ -109,7 +103,7 @@ it('tells what the answer is at either end, and what it comes to in between', ()
 it('is finite and in the figures of the page over whatever is paired', () => {
   const draw = random(11_903);
   let said = 0;
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < 12; i++) {
     try {
       const evaluation = evaluate(guessed(fullPairing(draw)) as Pairing);
       for (const { path } of reportOf(evaluation).assumptions) {
@@ -122,5 +116,5 @@ it('is finite and in the figures of the page over whatever is paired', () => {
       if (!(error instanceof PairingError)) throw error;
     }
   }
-  expect(said).toBeGreaterThan(100);
+  expect(said).toBeGreaterThan(40);
 });

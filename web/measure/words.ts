@@ -2,11 +2,11 @@ import { percent, type Swing, short } from '../../core/index.ts';
 
 /** What a headline figure is called in a sentence, and what stands behind its number. */
 const CALLED: Record<Swing['figure'], readonly [name: string, unit: string]> = {
-  coveredShare: ['the part of the picture that is covered', ' %'],
-  cornerIllumination: ['the light in the corners', ' %'],
+  coveredShare: ['the part of the picture that is covered', '\u00a0%'],
+  cornerIllumination: ['the light in the corners', '\u00a0%'],
   systemMagnification: ['the magnification', '×'],
   systemNa: ['the aperture of the whole rig', ''],
-  shortestCoveringFocalLengthMm: ['the shortest relay that covers', ' mm'],
+  shortestCoveringFocalLengthMm: ['the shortest relay that covers', '\u00a0mm'],
 };
 const SHARES: ReadonlySet<Swing['figure']> = new Set(['coveredShare', 'cornerIllumination']);
 
@@ -21,7 +21,7 @@ const BEYOND = 0.05;
 export function swingInWords({ figure, ends, least, greatest }: Swing, unit = ''): string {
   const [name, sign] = CALLED[figure];
   const digits = (x: number, n: number): string => (SHARES.has(figure) ? percent(x).replace(' %', '') : short(x, n));
-  const behind = unit === '' || unit === '×' ? unit : ` ${unit}`;
+  const behind = unit === '' || unit === '×' ? unit : `\u00a0${unit}`;
   const [from, to] = ends;
   const a = from.figure;
   const b = to.figure;
@@ -36,11 +36,11 @@ export function swingInWords({ figure, ends, least, greatest }: Swing, unit = ''
   const moves =
     digits(a, n) === digits(b, n)
       ? `${name} is ${digits(a, n)}${sign} at either end`
-      : `${name} goes from ${digits(a, n)} to ${digits(b, n)}${sign}`;
+      : `${name} goes from ${digits(a, n)} to\u00a0${digits(b, n)}${sign}`;
   const tolerance = BEYOND * (greatest - least);
   const between: string[] = [];
-  if (least < Math.min(a, b) - tolerance) between.push(`down to ${digits(least, 3)}${sign}`);
-  if (greatest > Math.max(a, b) + tolerance && Number.isFinite(greatest)) between.push(`up to ${digits(greatest, 3)}${sign}`);
+  if (least < Math.min(a, b) - tolerance) between.push(`down to\u00a0${digits(least, 3)}${sign}`);
+  if (greatest > Math.max(a, b) + tolerance && Number.isFinite(greatest)) between.push(`up to\u00a0${digits(greatest, 3)}${sign}`);
   const inside = between.length > 0 ? `, in between ${between.join(' and ')}` : '';
   return `Between ${short(from.input)} and ${short(to.input)}${behind} ${moves}${inside}.`;
 }
