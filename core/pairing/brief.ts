@@ -34,7 +34,7 @@ const DOUBTS: Record<string, string> = {
 const doubt = (path: string): string => DOUBTS[path.slice(path.lastIndexOf('/') + 1)] ?? 'a guess';
 
 /** What a circle is called here. */
-const CIRCLE = { corrected: 'field', lit: 'light', sharp: 'sharpness' } as const satisfies Record<Circle, string>;
+const CIRCLE = { corrected: 'the field', lit: 'the light', sharp: 'sharpness' } as const satisfies Record<Circle, string>;
 
 /** A margin that nobody counts any more, mm. */
 const AMPLE = 100;
@@ -78,5 +78,5 @@ function light({ answers }: Evaluation): string {
 function open(evaluation: Evaluation, { hangsOn, bites, unknown }: Coverage): string {
   if (hangsOn[0]) return `hangs on ${doubt(hangsOn[0])}`;
   if (bites) return shortfall(evaluation, bites);
-  return `${CIRCLE[unknown[0] ?? 'corrected']} not known`;
+  return `${CIRCLE[unknown[0] ?? 'corrected']} is not known`;
 }

@@ -1,5 +1,5 @@
 import { batch, signal } from '@preact/signals';
-import { arriving, commit, settle } from '../state/address.ts';
+import { arriving, commit, fault, settle } from '../state/address.ts';
 import { fetchWorks } from '../state/works.ts';
 import { LARGEST_BYTES, read } from './file.ts';
 
@@ -16,8 +16,8 @@ let latest: File | undefined;
 export async function openFile(file: File): Promise<void> {
   latest = file;
   const name = file.name.slice(0, 80);
-  const tell = (fault: string): void => {
-    if (latest === file) opened.value = { name, fault };
+  const tell = (wrong: string): void => {
+    if (latest === file) opened.value = { name, fault: wrong };
   };
   opened.value = undefined;
   if (file.size > LARGEST_BYTES) return tell(`it is larger than ${LARGEST_BYTES / 1024} kB, far too large for a pairing`);
@@ -36,11 +36,11 @@ export async function openFile(file: File): Promise<void> {
     }
     found = read(bytes);
   }
-  const { pairing, fault } = found;
+  const { pairing } = found;
   if (latest !== file) return;
-  if (!pairing) return tell(fault ?? 'what it holds is no pairing');
-  // An edit under way becomes a step of its own, so that going back finds it.
-  commit();
+  if (!pairing) return tell(found.fault ?? 'what it holds is no pairing');
+  // An edit under way becomes a step of its own, so that going back finds it; what stands in for a broken link is none.
+  if (fault.peek() === '') commit();
   batch(() => {
     arriving.value = 'no';
     settle(pairing);

@@ -29,14 +29,14 @@ it('covers: with the margin of the nearest circle', () => {
   expect(say({ fieldNumberMm: 47 }, { imageCircleMm: 44 })).toBe(`10×: covers, ${two((44 - diagonal) / 2)} mm to spare`);
 });
 it('crops: to what, and by which circle', () => {
-  expect(say({})).toBe(`10×: crops to ${crop(22)} by field`);
+  expect(say({})).toBe(`10×: crops to ${crop(22)} by the field`);
   expect(say({ fieldNumberMm: 60 }, { imageCircleMm: 30 })).toBe(`10×: crops to ${crop(30)} by sharpness`);
   expect(say({ fieldNumberMm: 60 }, { clearApertureMm: 14 }, { infinitySpaceMm: 90 })).toMatch(
-    /^10×: crops to [\d.]+ × [\d.]+ mm by light$/,
+    /^10×: crops to [\d.]+ × [\d.]+ mm by the light$/,
   );
 });
 it('misses: by how much', () => {
-  expect(say({ fieldNumberMm: 12 })).toBe(`10×: misses, field ends ${three((diagonal - 12) / 2)} mm short`);
+  expect(say({ fieldNumberMm: 12 })).toBe(`10×: misses, the field ends ${three((diagonal - 12) / 2)} mm short`);
   expect(say({ fieldNumberMm: 60 }, { imageCircleMm: 12 })).toBe(`10×: misses, sharpness ends ${three((diagonal - 12) / 2)} mm short`);
   expect(say({ fieldNumberMm: 60 }, { clearApertureMm: 11 }, { infinitySpaceMm: 400 })).toBe('10×: misses, corners get no light');
 });
@@ -47,7 +47,7 @@ it('is open: on what it hangs, or what is not known', () => {
   expect(say({ fieldNumberMm: doubtful(44, 2) })).toBe('10×: open, hangs on the field number');
   expect(say({ fieldNumberMm: 60 }, { imageCircleMm: doubtful(44, 2) })).toBe('10×: open, hangs on the rated circle');
   const { fieldNumberMm: _, ...unrated } = base.objective;
-  expect(brief({ ...base, objective: unrated })).toBe('10×: open, field not known');
+  expect(brief({ ...base, objective: unrated })).toBe('10×: open, the field is not known');
 });
 
 it('stays short and finite over whatever people pair', () => {
