@@ -2,7 +2,7 @@ import { amount } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import type { Cut } from '../pupil/cuts.ts';
 import { article, atLeast, atMost, capital, listed, percent, short } from '../words.ts';
-import { numberIn } from './answer.ts';
+import { interval, numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
 import type { Circle } from './coverage.ts';
 import type { Evaluation } from './evaluate.ts';
@@ -185,7 +185,8 @@ function longerRelay(evaluation: Evaluation): string {
   const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
   const here = numberIn(evaluation.answers.relayFocalLengthMm) as number;
   if (shortest.state !== 'known') return '';
-  const sure = shortest.high !== undefined && shortest.high <= MOST_FOCAL_LENGTH ? shortest.high : undefined;
+  const sure =
+    shortest.high !== undefined && shortest.high <= MOST_FOCAL_LENGTH && onlyFieldInDoubt(evaluation) ? shortest.high : undefined;
   const rated =
     !evaluation.pairing.relay.glass && reaches(evaluation, 'sharp') === false
       ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm`
@@ -196,6 +197,15 @@ function longerRelay(evaluation: Evaluation): string {
   const surely = sure !== undefined && sure > shortest.value * (1 + TELLING) ? `, one of ${atLeast(sure)} mm surely` : '';
   return `${relayOf(shortest.value)} would cover${rated}${surely}.`;
 }
+
+/**
+ * Whether every circle but the objective's field surely reaches the corners, or is not known. Only then does
+ * the ± of the shortest relay say what surely covers: a longer relay moves the light's own ± too.
+ */
+const onlyFieldInDoubt = ({ answers, pairing }: Evaluation): boolean =>
+  (['lit', 'sharp'] as const).every(
+    (c) => (interval(answers[CIRCLE_FIGURE[c]])?.[0] ?? Number.POSITIVE_INFINITY) >= diagonalOf(pairing.sensor),
+  );
 
 /** Said where no relay is long enough, or none that is could be lit. */
 function noRelay({ answers: { shortestCoveringFocalLengthMm: shortest } }: Evaluation): string {

@@ -117,6 +117,21 @@ describe('the answer in words', () => {
     );
     expect(field).toContain(`A ${up((diagonal * 200) / 42)} mm relay would surely cover.`);
   });
+  it('promises a relay that surely covers only where light and rating are sure', () => {
+    const field = objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } });
+    const pupil = { value: 0, plusMinus: 30, origin: 'assumed' } as const;
+    const dim = {
+      objective: { ...field.objective, exitPupilFromShoulderMm: pupil },
+      ...relay({ clearApertureMm: 16 }),
+      infinitySpaceMm: 90,
+    };
+    expect(say(dim)).toMatch(/mm relay would cover\./);
+    expect(say({ ...field, ...relay({ imageCircleMm: { value: 44, plusMinus: 2, origin: 'assumed' } }) })).toMatch(
+      /mm relay would cover\./,
+    );
+    const surely = Number(/one of (\d+) mm surely/.exec(say(field))?.[1]);
+    expect(report({ ...base, ...field, ...relay({ focalLengthMm: surely }) }).coverage.verdict).toBe('covers');
+  });
   it('names a longer relay, and its rating, where the rating alone would not do', () => {
     const both = say({ ...objective({ fieldNumberMm: 24 }), ...relay({ imageCircleMm: 20 }) });
     expect(both).toContain(`the relay's rated circle ends ${round((diagonal - 20) / 2)} mm short`);
