@@ -169,4 +169,4 @@ it('leads from the guesses to what to measure first, and tells a changed answer 
   expect(await page.locator('.brief').count()).toBe(0);
   await page.waitForTimeout(700);
   expect(await heard()).toEqual([await sentence(page)]);
-});
+}, 60_000);
