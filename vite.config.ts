@@ -25,8 +25,12 @@ export default defineConfig({
     target: 'es2022',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // What the page starts with, in one file: split by who else uses it, it would be several, and larger.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+    rolldownOptions: {
+      // Core is pure: of its contents page each piece of the page carries only what it uses.
+      treeshake: { moduleSideEffects: [{ test: /\/core\/.*\.ts$/, sideEffects: false }] },
+      // What the page starts with, in one file: split by who else uses it, it would be several, and larger.
+      output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
+    },
   },
   worker: { format: 'es' },
   // The Host stays the page's own, so that the server sees page and request to be of one origin.

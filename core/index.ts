@@ -34,6 +34,8 @@ export { type Working, type WorkingTerm, workingOf } from './pairing/working.ts'
 export { CIRCLE_FIGURE, type Coverage, VERDICTS, type Verdict } from './pairing/verdict.ts';
 export { CIRCLES, type Circle } from './pairing/coverage.ts';
 export type { Assumption } from './pairing/assumptions.ts';
+export { type Swing, swingOf } from './pairing/swing.ts';
+export { briefOf } from './pairing/brief.ts';
 export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
 export { type Comparison, compare, MOST_ABREAST } from './pairing/compare.ts';
 
@@ -50,7 +52,7 @@ export { DEPTH_CONVENTIONS, type DepthConvention, detectorTerm, waveTerm } from 
 export { circleInRectangle } from './pairing/circle.ts';
 
 // Words, units and errors.
-export { nameOf, resolving } from './pairing/phrases.ts';
+export { minutesFor, nameOf, resolving } from './pairing/phrases.ts';
 export { earned, listed, percent, short } from './words.ts';
 export { DIMENSION, type Unit } from './units.ts';
 export { PairingError, type Problem, pointer, problemsOf, steps, valueAt } from './errors.ts';

@@ -1,6 +1,7 @@
-import { type Assumption, nameOf, short } from '../core/index.ts';
 import { Lead } from './fields/lead.tsx';
-import { calledAt, fieldAt } from './fields/names.ts';
+import { calledAt } from './fields/names.ts';
+import { Rests } from './rests.tsx';
+import { Brief, Spoken } from './spoken.tsx';
 import { fault } from './state/address.ts';
 import { awaited, report, told } from './state/draft.ts';
 import { complaint } from './state/words.ts';
@@ -16,9 +17,9 @@ export function Answer() {
           This link could not be shown: {fault.value.replace(/\.$/, '')}. What stands here is the opening example.
         </p>
       )}
-      <p class={`sentence${stale ? ' stale' : ''}`} aria-live="polite">
-        {sentence}
-      </p>
+      <p class={`sentence${stale ? ' stale' : ''}`}>{sentence}</p>
+      <Spoken text={sentence} />
+      <Brief />
       <Awaited />
       <Broken />
       <Rests assumptions={assumptions} />
@@ -58,35 +59,6 @@ export function Awaited() {
       {awaited.value === 'glass'
         ? 'What traces the relay’s glass is being fetched: this is the answer as of before.'
         : 'What traces the relay’s glass could not be fetched: this is the answer as of before. Load the page again to try once more; what you put in stays.'}
-    </p>
-  );
-}
-
-const MATTERS = 0.001;
-const MOST_NAMED = 3;
-
-/** The guesses that the answer rests on, the weightiest first, each leading to its input. */
-function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
-  if (assumptions.length === 0) return <p class="rests">Rests on no guess: every number was marked or measured.</p>;
-  const weighty = assumptions.filter((a) => a.matters >= MATTERS && fieldAt(a.path)).slice(0, MOST_NAMED);
-  const n = assumptions.length;
-  return (
-    <p class="rests">
-      Rests on {n === 1 ? 'one guess' : `${n} guesses`}
-      {weighty.map((a, i) => (
-        <span key={a.path}>
-          {i === 0 ? '; ' : i === 1 ? ' matters most, then ' : ', then '}
-          <Lead path={a.path}>{nameOf(a.path)}</Lead>
-          {a.plusMinus > 0 && (
-            <span class="guess">
-              {' '}
-              ({[`${short(a.value)} ± ${short(a.plusMinus, 2)}`, fieldAt(a.path)?.unit].filter(Boolean).join(' ')})
-            </span>
-          )}
-        </span>
-      ))}
-      {weighty.length === 1 && n > 1 && ' matters most'}
-      {weighty.length === 0 && (n === 1 ? ', which hardly moves the answer' : ', none of which moves the answer much')}.
     </p>
   );
 }

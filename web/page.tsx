@@ -1,8 +1,8 @@
-import { CopyLink } from './copy-link.tsx';
 import { Foot } from './foot.tsx';
 import { Later, whole } from './later.tsx';
 import { Nav } from './nav.tsx';
 import { PairingView } from './pairing-view.tsx';
+import { Share } from './share/share.tsx';
 import { arriving } from './state/address.ts';
 import { view } from './state/view.ts';
 
@@ -16,7 +16,7 @@ export function Page() {
         <h1>Pupilwalk</h1>
         <p>an objective, a relay, a camera, and what they do together</p>
         <Nav />
-        <CopyLink />
+        <Share />
       </header>
       <main>
         {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" /> : <PairingView />}

@@ -19,21 +19,22 @@ const HEADLINE = {
   systemNa: 'ratio',
   shortestCoveringFocalLengthMm: 'ratio',
 } as const;
-type HeadlineId = keyof typeof HEADLINE;
+export type HeadlineId = keyof typeof HEADLINE;
 const PLACES = (Object.keys(HEADLINE) as HeadlineId[]).map((id) => [id, TOLD.findIndex((f) => f.id === id)] as const);
 
 const SIGNIFICANT = 1e-9;
 
-/** How much one input alone moves the headline figures. */
-function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number {
-  const most = PLACES.map(([id, j]) => {
+/** How much one input alone moves each headline figure; the first is moved most. */
+export const movedMost = ({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): { id: HeadlineId; by: number }[] =>
+  PLACES.map(([id, j]) => {
     const swing = Math.max(move.up[j] as number, move.down[j] as number);
     const a = answers[id];
-    if (a.state !== 'known') return 0;
-    return HEADLINE[id] === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value);
-  });
-  return Math.min(1, Math.max(...most));
-}
+    if (a.state !== 'known') return { id, by: 0 };
+    return { id, by: HEADLINE[id] === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value) };
+  }).sort((a, b) => b.by - a.by);
+
+const matters = (evaluation: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number =>
+  Math.min(1, movedMost(evaluation, move)[0]?.by ?? 0);
 
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */
 export function assumptionsOf(evaluation: Evaluation): Assumption[] {

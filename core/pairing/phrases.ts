@@ -3,25 +3,27 @@ interface Phrase {
   readonly name: string;
   /** What resolves it, after 'until you …'. */
   readonly resolve: string;
+  /** About how long that takes at the kitchen table; two where it is not said. */
+  readonly minutes?: 5 | 10;
 }
 
 const PHRASES: Record<string, Phrase> = {
-  magnification: { name: "the objective's true magnification", resolve: 'photograph a ruler' },
-  na: { name: "the objective's aperture", resolve: 'check the engraving' },
+  magnification: { name: "the objective's true magnification", resolve: 'photograph a ruler', minutes: 5 },
+  na: { name: "the objective's aperture", resolve: 'check the engraving', minutes: 5 },
   referenceFocalLengthMm: { name: "the engraving's tube-lens focal length", resolve: 'look up what the engraving refers to' },
   fieldNumberMm: { name: "the objective's field number", resolve: "look up the objective's field number" },
-  testedFieldMm: { name: 'the field that you tested', resolve: 'test the field again' },
-  exitPupilFromShoulderMm: { name: 'where the exit pupil sits', resolve: 'locate the exit pupil' },
-  focalLengthMm: { name: "the relay's true focal length", resolve: 'photograph a ruler' },
-  powerDioptre: { name: "the close-up lens's true power", resolve: 'measure its dioptres' },
+  testedFieldMm: { name: 'the field that you tested', resolve: 'test the field again', minutes: 10 },
+  exitPupilFromShoulderMm: { name: 'where the exit pupil sits', resolve: 'locate the exit pupil', minutes: 5 },
+  focalLengthMm: { name: "the relay's true focal length", resolve: 'photograph a ruler', minutes: 5 },
+  powerDioptre: { name: "the close-up lens's true power", resolve: 'measure its dioptres', minutes: 5 },
   clearApertureMm: { name: "the relay's clear opening", resolve: "measure the relay's clear opening" },
   entrancePupilDiameterMm: { name: "the camera lens's aperture", resolve: 'measure the aperture' },
   fNumber: { name: "the camera lens's f-number", resolve: 'check the f-number' },
-  entrancePupilDepthMm: { name: "how deep the camera lens's aperture sits", resolve: 'measure how deep the aperture sits' },
-  imageCircleMm: { name: "the relay's rated circle", resolve: "look up the relay's image circle" },
-  frontPrincipalPlaneFromRimMm: { name: "the relay's principal plane", resolve: "locate the relay's principal plane" },
+  entrancePupilDepthMm: { name: "how deep the camera lens's aperture sits", resolve: 'measure how deep the aperture sits', minutes: 5 },
+  imageCircleMm: { name: "the relay's rated circle", resolve: "look up the relay's image circle", minutes: 5 },
+  frontPrincipalPlaneFromRimMm: { name: "the relay's principal plane", resolve: "locate the relay's principal plane", minutes: 10 },
   infinitySpaceMm: { name: 'the infinity space', resolve: 'measure the infinity space' },
-  sensorOffsetMm: { name: "the sensor's distance from the focus", resolve: 'set infinity' },
+  sensorOffsetMm: { name: "the sensor's distance from the focus", resolve: 'set infinity', minutes: 5 },
   widthMm: { name: "the sensor's width", resolve: "look up the sensor's size" },
   heightMm: { name: "the sensor's height", resolve: "look up the sensor's size" },
   pixelPitchUm: { name: 'the pixel pitch', resolve: 'look up the pixel pitch' },
@@ -37,3 +39,7 @@ const phrase = (path: string): Phrase => PHRASES[path.slice(path.lastIndexOf('/'
 
 export const nameOf = (path: string): string => phrase(path).name;
 export const resolving = (path: string): string => phrase(path).resolve;
+
+const COUNTED = { 2: 'two', 5: 'five', 10: 'ten' } as const;
+/** About how long it takes to find out, in words. */
+export const minutesFor = (path: string): string => `${COUNTED[phrase(path).minutes ?? 2]} minutes`;

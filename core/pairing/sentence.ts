@@ -2,7 +2,7 @@ import { amount } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import type { Cut } from '../pupil/cuts.ts';
 import { article, atLeast, atMost, capital, listed, percent, short } from '../words.ts';
-import { numberIn } from './answer.ts';
+import { interval, numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
 import type { Circle } from './coverage.ts';
 import type { Evaluation } from './evaluate.ts';
@@ -11,6 +11,9 @@ import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
 import { subjectSize } from './subject.ts';
 import { CIRCLE_FIGURE, type Coverage, circleName } from './verdict.ts';
+
+/** Of the inputs that a verdict hangs on so many are named. */
+const NAMED = 2;
 
 const CORNER = TOLD.findIndex((f) => f.id === 'cornerIllumination');
 
@@ -51,10 +54,10 @@ function lead(evaluation: Evaluation, coverage: Coverage, cuts: readonly Cut[]):
       return `${at} this pairing misses the sensor${w > 0 ? `, only ${middle} of it counts` : ''}: ${bite}.`;
     case 'undecided':
       if (coverage.between?.[1] === 'crops')
-        return `${at}, keep ${middle} of the picture, and whether that is half of its width hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;
+        return `${at}, keep ${middle} of the picture, and whether that is half of its width hangs on ${listed(coverage.hangsOn.slice(0, NAMED).map(nameOf))}: ${bite}.`;
       if (coverage.hangsOn.length === 0)
         return `${at} the picture shows ${field(evaluation)}, and whether it is good to the corners is open${bite ? `: ${bite}` : ''}.`;
-      return `${at}, whether the corners are covered hangs on ${listed(coverage.hangsOn.slice(0, 2).map(nameOf))}: ${bite}.`;
+      return `${at}, whether the corners are covered hangs on ${listed(coverage.hangsOn.slice(0, NAMED).map(nameOf))}: ${bite}.`;
   }
 }
 
@@ -73,7 +76,7 @@ const typical = ({ inputs }: Evaluation): string =>
   inputs.some((input) => input.path === '/objective/fieldNumberMm' && input.origin === 'assumed') ? ', taken as typical,' : '';
 
 /** The limit that bites and its margin. */
-function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut[]): string {
+function grounds(evaluation: Evaluation, { bites, hangsOn }: Coverage, cuts: readonly Cut[]): string {
   const d = numberIn(evaluation.answers[CIRCLE_FIGURE[bites as 'lit']]) as number;
   const falls = d < diagonalOf(evaluation.pairing.sensor);
   const ends = (): string =>
@@ -84,7 +87,7 @@ function grounds(evaluation: Evaluation, { bites }: Coverage, cuts: readonly Cut
     case 'sharp':
       return d > 0 ? `${circleName(evaluation.pairing, 'sharp')} ${ends()}` : 'the relay is not sharp enough even in the middle';
     default:
-      return `${culprit(evaluation, cuts)} leaves the corners ${cornerLight(evaluation)}`;
+      return `${culprit(evaluation, cuts)} leaves the corners ${cornerLight(evaluation, hangsOn.slice(0, NAMED))}`;
   }
 }
 
@@ -104,7 +107,14 @@ const share = (E: number): string =>
   E < 0.001 ? 'no light' : E >= 0.9995 ? 'all of the light' : `${percent(Math.min(E, 0.99))} of the light`;
 const bare = (E: number): string => (E < 0.001 ? 'nothing' : E >= 0.9995 ? 'all' : percent(Math.min(E, 0.99)));
 
-function cornerLight({ answers, spread }: Evaluation): string {
+/** Both ends with one sign where both are per cent. */
+const between = (low: number, high: number): string => `${bare(high) === 'all' ? bare(low) : bare(low).replace(' %', '')} to ${bare(high)}`;
+
+/**
+ * The corner's light and what it may be. What narrows it down is named where one input makes nearly all of
+ * the doubt, and only once: `named` are those that the sentence has named already.
+ */
+function cornerLight({ answers, spread }: Evaluation, named?: readonly string[]): string {
   const E = answers.cornerIllumination;
   if (E.state !== 'known') return 'an unknown share of the light';
   const low = E.low ?? E.value;
@@ -113,10 +123,15 @@ function cornerLight({ answers, spread }: Evaluation): string {
   const pull = (m: (typeof spread.moves)[number]): number => Math.max(m.up[CORNER] as number, m.down[CORNER] as number);
   const most = spread.moves.toSorted((a, b) => pull(b) - pull(a))[0];
   if (most?.input.path === GLASS) return `${share(E.value)}, or ${bare(low)} by the way the relay maps angles`;
-  // What resolves it is named where one input makes nearly all of the doubt.
   const others = spread.moves.filter((m) => m !== most).reduce((sum, m) => sum + pull(m) ** 2, 0);
-  const alone = most && pull(most) ** 2 >= MAIN_PART * (pull(most) ** 2 + others);
-  return `${share(E.value)}, anywhere from ${bare(low)} to ${bare(high)}${alone ? ` until you ${resolving(most.input.path)}` : ''}`;
+  const alone = named && most && !named.includes(most.input.path) && pull(most) ** 2 >= MAIN_PART * (pull(most) ** 2 + others);
+  const may =
+    E.value >= 0.9995
+      ? `or as little as ${bare(low)}`
+      : E.value < 0.001
+        ? `or as much as ${bare(high)}`
+        : `anywhere from ${between(low, high)}`;
+  return `${share(E.value)}, ${may}${alone ? ` until you ${resolving(most.input.path)}` : ''}`;
 }
 
 /** The light in the corners, where it is not what bites. */
@@ -132,15 +147,17 @@ function lightBesides(evaluation: Evaluation, coverage: Coverage): string {
 const LEAST_SPACE = 5;
 const MOST_SPACE = 400;
 const MOST_FOCAL_LENGTH = 1000;
+/** A relay must be this much longer, as a factor, to be another one. */
+const LONGER = 1.0005;
 /** A spread wider than this is worth a second number. */
 const TELLING = 0.01;
 
 /** The single change that would do, where there is one. */
 function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: readonly Cut[]): string {
   if (verdict === 'covers' || !bites) return '';
-  if (bites === 'sharp') return evaluation.pairing.relay.glass ? MAY_DO_BETTER : ratedRemedy(evaluation);
+  if (bites === 'sharp') return evaluation.pairing.relay.glass ? MAY_DO_BETTER : ratedRemedy(evaluation) || longerRelay(evaluation);
   const longer = longerRelay(evaluation);
-  if (bites === 'corrected') return longer;
+  if (bites === 'corrected') return longer || noRelay(evaluation);
   const { infinitySpaceMm: space, diameterMm: opening } = cuts[0]?.clearsAt ?? {};
   const here = amount(evaluation.pairing.infinitySpaceMm);
   if (space !== undefined && space >= LEAST_SPACE && space <= MOST_SPACE)
@@ -167,17 +184,36 @@ const ratedRemedy = (evaluation: Evaluation): string =>
 function longerRelay(evaluation: Evaluation): string {
   const shortest = evaluation.answers.shortestCoveringFocalLengthMm;
   const here = numberIn(evaluation.answers.relayFocalLengthMm) as number;
-  if (shortest.state !== 'known' || shortest.value <= here * 1.0005 || shortest.value > MOST_FOCAL_LENGTH) return '';
-  const sure = shortest.high;
-  const surely =
-    sure !== undefined && sure > shortest.value * (1 + TELLING) && sure <= MOST_FOCAL_LENGTH ? `, one of ${atLeast(sure)} mm surely` : '';
+  if (shortest.state !== 'known') return '';
+  const sure =
+    shortest.high !== undefined && shortest.high <= MOST_FOCAL_LENGTH && onlyFieldInDoubt(evaluation) ? shortest.high : undefined;
   const rated =
     !evaluation.pairing.relay.glass && reaches(evaluation, 'sharp') === false
       ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm`
       : '';
-  const length = atLeast(shortest.value);
-  return `${capital(article(length))} ${length} mm relay would cover${rated}${surely}.`;
+  if (shortest.value <= here * LONGER)
+    return sure !== undefined && sure > here * LONGER ? `${relayOf(sure)} would surely cover${rated}.` : '';
+  if (shortest.value > MOST_FOCAL_LENGTH) return '';
+  const surely = sure !== undefined && sure > shortest.value * (1 + TELLING) ? `, one of ${atLeast(sure)} mm surely` : '';
+  return `${relayOf(shortest.value)} would cover${rated}${surely}.`;
 }
+
+/**
+ * Whether every circle but the objective's field surely reaches the corners, or is not known. Only then does
+ * the ± of the shortest relay say what surely covers: a longer relay moves the light's own ± too.
+ */
+const onlyFieldInDoubt = ({ answers, pairing }: Evaluation): boolean =>
+  (['lit', 'sharp'] as const).every(
+    (c) => (interval(answers[CIRCLE_FIGURE[c]])?.[0] ?? Number.POSITIVE_INFINITY) >= diagonalOf(pairing.sensor),
+  );
+
+/** Said where no relay is long enough, or none that is could be lit. */
+function noRelay({ answers: { shortestCoveringFocalLengthMm: shortest } }: Evaluation): string {
+  if (shortest.state === 'none') return 'No longer relay alone would cover.';
+  return shortest.state === 'known' && shortest.value > MOST_FOCAL_LENGTH ? `No relay up to ${MOST_FOCAL_LENGTH} mm would cover.` : '';
+}
+
+const relayOf = (length: number): string => `${capital(article(atLeast(length)))} ${atLeast(length)} mm relay`;
 
 const NOT_KNOWN = {
   corrected: 'How far the objective stays corrected is not known: give its field number.',

@@ -68,15 +68,77 @@ describe('the answer in words', () => {
     const wide = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 85, clearApertureMm: 80 }), infinitySpaceMm: 20 });
     expect(wide).toMatch(/The corners get all of the light, or 8\d % by the way the relay maps angles\./);
   });
-  it('tells a wide spread of light and what would narrow it', () => {
-    const said = say({
+  it('tells a wide spread of light and what would narrow it, once', () => {
+    const dim = {
       ...objective({ fieldNumberMm: 60, exitPupilFromShoulderMm: { value: 0, plusMinus: 30, origin: 'assumed' } }),
       ...relay({ clearApertureMm: 20 }),
       infinitySpaceMm: 90,
-    });
-    expect(said).toMatch(
-      /^At 10×, whether the corners are covered hangs on where the exit pupil sits: .* anywhere from \d+ % to .* until you locate the exit pupil\./,
+    };
+    expect(say(dim)).toMatch(
+      /^At 10×, whether the corners are covered hangs on where the exit pupil sits: the relay's 20 mm rim leaves the corners \d+ % of the light, anywhere from \d+ to \d+ %\. With/,
     );
+    // Where the verdict does not hang on it, it is named with the light.
+    const narrower = objective({ fieldNumberMm: 60, exitPupilFromShoulderMm: { value: 0, plusMinus: 8, origin: 'assumed' } });
+    expect(say({ ...dim, ...narrower, litThreshold: 0.7 })).toMatch(
+      /^At 10×, keep the middle .*: the relay's 20 mm rim leaves the corners \d+ % of the light, anywhere from \d+ to \d+ % until you locate the exit pupil\./,
+    );
+  });
+  it('tells the light that may be lost, or gained, from the end where it stands', () => {
+    const doubtful = objective({ fieldNumberMm: 44, exitPupilFromShoulderMm: { value: 0, plusMinus: 30, origin: 'assumed' } });
+    expect(say({ ...doubtful, ...relay({ clearApertureMm: 20 }), infinitySpaceMm: 40 })).toMatch(
+      /The corners get all of the light, or as little as \d+ %\./,
+    );
+    const dark = { ...objective({ fieldNumberMm: 60, exitPupilFromShoulderMm: { value: 0, plusMinus: 30, origin: 'assumed' } }) };
+    expect(say({ ...dark, ...relay({ clearApertureMm: 20 }), infinitySpaceMm: 150 })).toMatch(
+      /leaves the corners no light, or as much as \d+ %/,
+    );
+  });
+  it('covers with a rated relay: nothing is left open', () => {
+    expect(say({ ...objective({ fieldNumberMm: 44 }), ...relay({ imageCircleMm: 60 }) })).toBe(
+      `At 10× the picture is covered to the corners, 3.6 × 2.4 mm of subject: the objective's field reaches ${round((44 - diagonal) / 2)} mm past them. Light reaches the corners fully.`,
+    );
+  });
+  it('misses by the rating: how far it ends short, and what would do', () => {
+    expect(say({ ...objective({ fieldNumberMm: 60 }), ...relay({ imageCircleMm: 20 }) })).toBe(
+      `At 10× this pairing misses the sensor, only the middle ${crop(20)} of it counts: the relay's rated circle ends ${round((diagonal - 20) / 2)} mm short of the corners. Light reaches the corners fully. A relay rated for ${up(diagonal)} mm would cover.`,
+    );
+  });
+  it('is undecided by the rating, or by the field: what it hangs on, and the relay that surely would do', () => {
+    expect(
+      say({ ...objective({ fieldNumberMm: 60 }), ...relay({ imageCircleMm: { value: 44, plusMinus: 2, origin: 'assumed' } }) }),
+    ).toMatch(
+      new RegExp(
+        `^At 10×, whether the corners are covered hangs on the relay's rated circle: the relay's rated circle reaches ${round((44 - diagonal) / 2)} mm past the corners\\.`,
+      ),
+    );
+    const field = say(objective({ fieldNumberMm: { value: 44, plusMinus: 2, origin: 'assumed' } }));
+    expect(field).toMatch(
+      /^At 10×, whether the corners are covered hangs on the objective's field number: the objective's field, taken as typical, reaches/,
+    );
+    expect(field).toContain(`A ${up((diagonal * 200) / 42)} mm relay would surely cover.`);
+  });
+  it('promises a relay that surely covers only where light and rating are sure', () => {
+    const field = objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } });
+    const pupil = { value: 0, plusMinus: 30, origin: 'assumed' } as const;
+    const dim = {
+      objective: { ...field.objective, exitPupilFromShoulderMm: pupil },
+      ...relay({ clearApertureMm: 16 }),
+      infinitySpaceMm: 90,
+    };
+    expect(say(dim)).toMatch(/mm relay would cover\./);
+    expect(say({ ...field, ...relay({ imageCircleMm: { value: 44, plusMinus: 2, origin: 'assumed' } }) })).toMatch(
+      /mm relay would cover\./,
+    );
+    const surely = Number(/one of (\d+) mm surely/.exec(say(field))?.[1]);
+    expect(report({ ...base, ...field, ...relay({ focalLengthMm: surely }) }).coverage.verdict).toBe('covers');
+  });
+  it('names a longer relay, and its rating, where the rating alone would not do', () => {
+    const both = say({ ...objective({ fieldNumberMm: 24 }), ...relay({ imageCircleMm: 20 }) });
+    expect(both).toContain(`the relay's rated circle ends ${round((diagonal - 20) / 2)} mm short`);
+    expect(both).toContain(`A ${up((diagonal * 200) / 24)} mm relay would cover, if it is rated for ${up(diagonal)} mm.`);
+  });
+  it('says so where no relay would do', () => {
+    expect(say(objective({ fieldNumberMm: 8 }))).toContain('No relay up to 1000 mm would cover.');
   });
   it('asks for what is not known', () => {
     const { fieldNumberMm: _, ...unrated } = base.objective;
@@ -134,7 +196,8 @@ describe('the shortest covering focal length behind a throat', () => {
     const throat = { sensor: { ...base.sensor, registerMm: 44, throatDiameterMm: 38 }, ...objective({ na: 0.28, fieldNumberMm: 24 }) };
     const { figures, sentence } = report({ ...base, ...throat, ...relay({ focalLengthMm: 150, clearApertureMm: 40 }) });
     expect(figures.shortestCoveringFocalLengthMm.state).toBe('none');
-    expect(sentence).not.toContain('relay would cover');
+    expect(sentence).toContain('ends ');
+    expect(sentence).toContain('No longer relay alone would cover.');
     const wide = report({
       ...base,
       ...throat,

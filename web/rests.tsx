@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks';
+import { type Assumption, minutesFor, nameOf, short } from '../core/index.ts';
+import { Lead } from './fields/lead.tsx';
+import { fieldAt } from './fields/names.ts';
+import { Later } from './later.tsx';
+
+const measure = () => import('./measure/measure.tsx').then((piece) => piece.Measure);
+
+const MATTERS = 0.001;
+
+/** How many guesses the answer rests on and which matters most; what to measure first opens below. */
+export function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
+  const [open, setOpen] = useState(false);
+  const n = assumptions.length;
+  const most = assumptions.find((a) => a.matters >= MATTERS && fieldAt(a.path));
+  if (n === 0) return <p class="rests">Rests on no guess: every number was marked or measured.</p>;
+  return (
+    <>
+      <p class="rests">
+        Rests on {n === 1 ? 'one guess' : `${n} guesses`}
+        {most ? '; ' : n === 1 ? ', which hardly moves the answer: ' : ', none of which moves the answer much: '}
+        {most && (
+          <>
+            <Lead path={most.path}>{nameOf(most.path)}</Lead>
+            {most.plusMinus > 0 && (
+              <>
+                {' '}
+                <span class="guess">
+                  ({[`${short(most.value)} ± ${short(most.plusMinus, 2)}`, fieldAt(most.path)?.unit].filter(Boolean).join(' ')})
+                </span>
+              </>
+            )}
+            {n > 1 ? ' matters most: ' : ': '}
+          </>
+        )}
+        <button type="button" class="lead" aria-expanded={open} aria-controls="measure" onClick={() => setOpen(!open)}>
+          {most ? `find it out in ${minutesFor(most.path)}` : 'see which'}
+        </button>
+        .
+      </p>
+      <div id="measure" class="panel" hidden={!open}>
+        {open && <Later load={measure} what="What to measure first" />}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,70 @@
+import { useRef, useState } from 'preact/hooks';
+import { answered, report } from '../state/draft.ts';
+import { figuresAsText } from './figures-text.ts';
+import { fileName, written } from './file.ts';
+import { opened, openFile } from './open.ts';
+import { linkHere, onClipboard } from './share.tsx';
+
+/** The ways to keep a pairing beside its link, and to bring one back. */
+export function Keep() {
+  const [said, setSaid] = useState('');
+  const [shown, setShown] = useState('');
+  const picker = useRef<HTMLInputElement>(null);
+  const say = (text: string): void => {
+    opened.value = undefined;
+    setSaid(text);
+  };
+  const copy = async (): Promise<void> => {
+    const text = figuresAsText(answered.value, report.value, linkHere());
+    const copied = await onClipboard(text);
+    setShown(copied ? '' : text);
+    say(copied ? 'The figures are copied.' : 'Copy them from here:');
+  };
+  const save = (): void => {
+    const { pairing } = answered.value;
+    const url = URL.createObjectURL(new Blob([written(pairing, report.value)], { type: 'application/json' }));
+    const link = Object.assign(document.createElement('a'), { href: url, download: fileName(pairing) });
+    link.click();
+    // The browser reads it after the click has been dealt with.
+    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    say(`Saved as ${fileName(pairing)}.`);
+  };
+  const file = opened.value;
+  return (
+    <>
+      <p class="ways">
+        <button type="button" class="lead" onClick={copy}>
+          Copy the figures
+        </button>
+        <button type="button" class="lead" onClick={save}>
+          Save
+        </button>
+        <button type="button" class="lead" onClick={() => picker.current?.click()}>
+          Open
+        </button>
+        <input
+          ref={picker}
+          type="file"
+          accept=".json,application/json"
+          hidden
+          aria-label="A pairing saved as a file"
+          onChange={({ currentTarget }) => {
+            const chosen = currentTarget.files?.[0];
+            // Emptied, so that the same file can be chosen again.
+            if (chosen) openFile(chosen).finally(() => Object.assign(currentTarget, { value: '' }));
+            setSaid('');
+          }}
+        />
+      </p>
+      <p role="status">{file && !file.fault ? `Opened ${file.name}.` : said}</p>
+      {file?.fault && (
+        <p class="complaint" role="alert">
+          {file.name} could not be opened: {file.fault}. What stood here stays.
+        </p>
+      )}
+      {shown && (
+        <textarea readOnly rows={6} value={shown} aria-label="The figures as text" onFocus={(event) => event.currentTarget.select()} />
+      )}
+    </>
+  );
+}
