@@ -5,8 +5,15 @@ import { useEffect, useState } from 'preact/hooks';
 /** Whether the view that is open stands whole: what comes at the foot of the page waits for it, so that nothing that stands is moved. */
 export const whole = signal(false);
 
+interface Props {
+  load: () => Promise<ComponentType>;
+  what: string;
+  /** That the view stands whole once this has come. */
+  last?: boolean;
+}
+
 /** A part of the page that is fetched when it is wanted. Without it the rest still answers. */
-export function Later({ load, what }: { load: () => Promise<ComponentType>; what: string }) {
+export function Later({ load, what, last = false }: Props) {
   const [Part, setPart] = useState<ComponentType | undefined>(undefined);
   const [missing, setMissing] = useState(false);
   useEffect(() => {
@@ -16,9 +23,9 @@ export function Later({ load, what }: { load: () => Promise<ComponentType>; what
         () => setMissing(true),
       )
       .finally(() => {
-        whole.value = true;
+        if (last) whole.value = true;
       });
-  }, [load]);
+  }, [load, last]);
   if (missing) return <p class="hint">{what} could not be fetched: load the page again to see it all.</p>;
   return Part ? <Part /> : null;
 }

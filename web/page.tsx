@@ -19,7 +19,7 @@ export function Page() {
         <Share />
       </header>
       <main>
-        {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" /> : <PairingView />}
+        {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" last /> : <PairingView />}
       </main>
       {whole.value && <Foot />}
     </>

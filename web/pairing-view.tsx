@@ -17,7 +17,7 @@ export function PairingView() {
           <Part key={kind.name} kind={kind} />
         ))}
       </div>
-      <Later load={drawn} what="The drawings and the figures" />
+      <Later load={drawn} what="The drawings and the figures" last />
     </>
   );
 }
