@@ -50,13 +50,23 @@ async function contextFor(options: BrowserContextOptions): Promise<BrowserContex
   const key = JSON.stringify(options);
   const known = contexts.get(key);
   if (known) return known;
-  const fresh = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', ...options });
+  // What a worker asks for is seen by no route of a test, and its cache would outlive the visit.
+  const usual = { viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', serviceWorkers: 'block' } as const;
+  const fresh = await browser.newContext({ ...usual, ...options });
   contexts.set(key, fresh);
   return fresh;
 }
 
-/** @param ready what is waited for: by default that the Pairing view stands whole */
-export async function visit(hash = '', options: BrowserContextOptions = {}, ready = '#vary-caption'): Promise<Page> {
+/**
+ * @param ready what is waited for: by default that the Pairing view stands whole
+ * @param prepare done to the page before it goes there
+ */
+export async function visit(
+  hash = '',
+  options: BrowserContextOptions = {},
+  ready = '#vary-caption',
+  prepare: (page: Page) => Promise<unknown> = async () => {},
+): Promise<Page> {
   const context = await contextFor(options);
   const page = await context.newPage();
   page.setDefaultTimeout(8_000);
@@ -64,6 +74,7 @@ export async function visit(hash = '', options: BrowserContextOptions = {}, read
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
+  await prepare(page);
   await page.goto(`${server.address}/${hash}`);
   await page.waitForSelector(ready, { state: 'attached' });
   open.push(page);
