@@ -43,16 +43,32 @@ export async function pairingIn(page: Page): Promise<Pairing> {
 /** Everything that a page complained of; a test that ends with any has failed. */
 export const complaints: string[] = [];
 
+/** What a worker asks for is seen by no route of a test, and what it keeps would outlive the visit: there is none unless asked for. */
+const USUAL = { viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', serviceWorkers: 'block' } as const;
+
 /** Visits of one kind share a context, and with it the browser's caches: the page keeps nothing but its address. */
 const contexts = new Map<string, BrowserContext>();
+
+async function watched(context: BrowserContext): Promise<Page> {
+  const page = await context.newPage();
+  open.push(page);
+  page.setDefaultTimeout(8_000);
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  return page;
+}
+
+/** A page that has not been anywhere, in a browser that knows nothing yet. */
+export const blank = async (options: BrowserContextOptions = {}): Promise<Page> =>
+  watched(await browser.newContext({ ...USUAL, ...options }));
 
 async function contextFor(options: BrowserContextOptions): Promise<BrowserContext> {
   const key = JSON.stringify(options);
   const known = contexts.get(key);
   if (known) return known;
-  // What a worker asks for is seen by no route of a test, and its cache would outlive the visit.
-  const usual = { viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', serviceWorkers: 'block' } as const;
-  const fresh = await browser.newContext({ ...usual, ...options });
+  const fresh = await browser.newContext({ ...USUAL, ...options });
   contexts.set(key, fresh);
   return fresh;
 }
@@ -68,16 +84,10 @@ export async function visit(
   prepare: (page: Page) => Promise<unknown> = async () => {},
 ): Promise<Page> {
   const context = await contextFor(options);
-  const page = await context.newPage();
-  page.setDefaultTimeout(8_000);
-  page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
+  const page = await watched(context);
   await prepare(page);
   await page.goto(`${server.address}/${hash}`);
   await page.waitForSelector(ready, { state: 'attached' });
-  open.push(page);
   return page;
 }
 
