@@ -8,6 +8,9 @@ import { address, blank, complaints, go, input, leave, linkOf, OPENING, sentence
 useBrowser();
 afterEach(leave);
 
+/** Browsers put off changing workers while they are busy. */
+const PATIENT = { timeout: 15_000 };
+
 type Page = Awaited<ReturnType<typeof blank>>;
 
 /** Opens the page and waits until the worker has what it needs and answers for it. */
@@ -95,9 +98,9 @@ it('keeps the files it was opened with; the next visit has the new ones, and not
       const found = await isNewer(page);
       if (found === 0) await page.goto('about:blank');
       return found;
-    })
+    }, PATIENT)
     .toBe(1);
-  await expect.poll(() => kept(page)).toEqual(['pupilwalk lists', 'pupilwalk newer']);
+  await expect.poll(() => kept(page), PATIENT).toEqual(['pupilwalk lists', 'pupilwalk newer']);
   await context.close();
   await second.stop();
-});
+}, 60_000);
