@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
 /**
@@ -14,10 +17,57 @@ const withoutJsonSchema: Plugin = {
   },
 };
 
+/**
+ * The faces of the first text are asked for with the document, not when the style sheet is there: they stand
+ * when the first answer is painted.
+ */
+const facesFirst: Plugin = {
+  name: 'faces-first',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (_, { bundle }) =>
+      Object.keys(bundle ?? {})
+        .filter((file) => /-latin-wght-(normal|italic)-[\w-]+\.woff2$/.test(file))
+        .map((file) => ({
+          tag: 'link',
+          attrs: { rel: 'preload', href: `/${file}`, as: 'font', type: 'font/woff2', crossorigin: '' },
+          injectTo: 'head-prepend' as const,
+        })),
+  },
+};
+
+/** `sw.js`: the worker of `web/offline/`, told which files were built together, and a version that is theirs alone. */
+function keptAtHand(): Plugin {
+  let folder = '';
+  return {
+    name: 'kept-at-hand',
+    apply: 'build',
+    configResolved({ root, build }) {
+      folder = join(root, build.outDir);
+    },
+    closeBundle() {
+      const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && entry.name !== 'sw.js')
+        .map((entry) => join(entry.parentPath, entry.name))
+        .toSorted();
+      const hash = createHash('sha256');
+      for (const file of files) hash.update(readFileSync(file));
+      const addresses = files.map((file) =>
+        file
+          .slice(folder.length)
+          .replaceAll('\\', '/')
+          .replace(/^\/index\.html$/, '/'),
+      );
+      const told = `const VERSION = '${hash.digest('base64url').slice(0, 12)}';\nconst FILES = ${JSON.stringify(addresses)};\n`;
+      writeFileSync(join(folder, 'sw.js'), told + readFileSync(join(import.meta.dirname, 'web/offline/sw.js'), 'utf8'));
+    },
+  };
+}
+
 /** The page: `web/` to `dist/web`. The server is bundled by `vite.server.config.ts`. */
 export default defineConfig({
   root: 'web',
-  plugins: [withoutJsonSchema],
+  plugins: [withoutJsonSchema, facesFirst, keptAtHand()],
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../dist/web',

@@ -6,6 +6,8 @@ import './styles/page.css';
 import './styles/fields.css';
 import './styles/drawings.css';
 import './styles/figures.css';
+import './styles/print.css';
+import { keepAtHand } from './offline/keep.ts';
 import { Page } from './page.tsx';
 import { followAddress } from './state/address.ts';
 import { askForCatalogue } from './state/catalogue.ts';
@@ -20,3 +22,4 @@ if (page) {
   render(<Page />, page);
 }
 askForCatalogue();
+keepAtHand();

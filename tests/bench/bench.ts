@@ -11,6 +11,7 @@ import { evaluate, pairingSchema, relativeIllumination, report, scaleOf, stopsOf
 import { inputsOf } from '../../core/pairing/inputs.ts';
 import { GRAPH } from '../../core/pairing/registry.ts';
 import opening from '../../data/opening.json' with { type: 'json' };
+import { handling } from './dragging.ts';
 import { firstAnswers } from './first-answer.ts';
 import { byHand, copy, like } from './rays.ts';
 import { BEAM, GLASSED, JUDGING, PRESCRIBED, WORKS } from './relay.ts';
@@ -94,4 +95,13 @@ console.log(
     ? `first answer on the page, of ${visits?.length} visits: median ${firstAnswerMs.median} ms, worst ${firstAnswerMs.worst} ms`
     : 'no Chromium: the page was not measured',
 );
-if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios, firstAnswerMs }, null, 2)}\n`);
+const page = await handling();
+if (page) {
+  console.log('from a movement of the hand to the painted page, ms');
+  console.table(page.dragging);
+  console.log(
+    `script before the first answer: ${(page.firstScriptBytes / 1000).toFixed(1)} kB; what moved by itself on a slow visit:`,
+    page.shifted,
+  );
+}
+if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios, firstAnswerMs, ...page }, null, 2)}\n`);

@@ -43,30 +43,51 @@ export async function pairingIn(page: Page): Promise<Pairing> {
 /** Everything that a page complained of; a test that ends with any has failed. */
 export const complaints: string[] = [];
 
+/** What a worker asks for is seen by no route of a test, and what it keeps would outlive the visit: there is none unless asked for. */
+const USUAL = { viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', serviceWorkers: 'block' } as const;
+
 /** Visits of one kind share a context, and with it the browser's caches: the page keeps nothing but its address. */
 const contexts = new Map<string, BrowserContext>();
 
-async function contextFor(options: BrowserContextOptions): Promise<BrowserContext> {
-  const key = JSON.stringify(options);
-  const known = contexts.get(key);
-  if (known) return known;
-  const fresh = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce', ...options });
-  contexts.set(key, fresh);
-  return fresh;
-}
-
-/** @param ready what is waited for: by default that the Pairing view stands whole */
-export async function visit(hash = '', options: BrowserContextOptions = {}, ready = '#vary-caption'): Promise<Page> {
-  const context = await contextFor(options);
+async function watched(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
+  open.push(page);
   page.setDefaultTimeout(8_000);
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
+  return page;
+}
+
+/** A page that has not been anywhere, in a browser that knows nothing yet. */
+export const blank = async (options: BrowserContextOptions = {}): Promise<Page> =>
+  watched(await browser.newContext({ ...USUAL, ...options }));
+
+async function contextFor(options: BrowserContextOptions): Promise<BrowserContext> {
+  const key = JSON.stringify(options);
+  const known = contexts.get(key);
+  if (known) return known;
+  const fresh = await browser.newContext({ ...USUAL, ...options });
+  contexts.set(key, fresh);
+  return fresh;
+}
+
+/**
+ * @param ready what is waited for: by default that the Pairing view stands whole
+ * @param prepare done to the page before it goes there
+ */
+export async function visit(
+  hash = '',
+  options: BrowserContextOptions = {},
+  ready = '#vary-caption',
+  prepare: (page: Page) => Promise<unknown> = async () => {},
+): Promise<Page> {
+  const context = await contextFor(options);
+  const page = await watched(context);
+  await prepare(page);
   await page.goto(`${server.address}/${hash}`);
   await page.waitForSelector(ready, { state: 'attached' });
-  open.push(page);
   return page;
 }
 
