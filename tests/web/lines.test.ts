@@ -106,6 +106,39 @@ it('by mouse: the marker, a press beside the list, and every number below the ro
   await page.click('text=every number of the relay');
   expect(await page.isVisible('#in-relay-clearApertureMm')).toBe(true);
   expect(await tops()).toEqual(row);
+
+  // An input method's half-made text is left alone until it is done.
+  const composed = (type: 'input' | 'compositionend') =>
+    page.evaluate((kind) => {
+      const field = document.getElementById('engraved-relay') as HTMLInputElement;
+      if (kind === 'input') field.value = '3 D 77 mm';
+      field.dispatchEvent(
+        kind === 'input' ? new InputEvent(kind, { bubbles: true, isComposing: true }) : new CompositionEvent(kind, { bubbles: true }),
+      );
+    }, type);
+  await composed('input');
+  expect((await pairingIn(page)).relay).toEqual(OPENING.relay);
+  await composed('compositionend');
+  expect((await pairingIn(page)).relay).toEqual({ kind: 'supplementary', powerDioptre: 3, maleThread: '77 x 0.75' });
+
+  // Whoever types before what reads the line has come is heard when it comes.
+  let come = (): void => undefined;
+  const coming = new Promise<void>((resolve) => {
+    come = resolve;
+  });
+  await page.route('**/piece-*.js', async (route) => {
+    await coming;
+    await route.continue();
+  });
+  await page.reload();
+  await page.fill('#engraved-relay', '4 D 52 mm');
+  await page.locator('#engraved-relay').blur();
+  expect(await page.textContent('#engraved-relay-hint')).toContain('still to be fetched');
+  expect(await page.inputValue('#engraved-relay')).toBe('4 D 52 mm');
+  come();
+  await expect.poll(async () => (await pairingIn(page)).relay).toEqual({ kind: 'supplementary', powerDioptre: 4, maleThread: '52 x 0.75' });
+  expect(await page.locator('#engraved-relay[aria-invalid]').count()).toBe(0);
+  expect(await page.locator('.offer').count()).toBe(0);
 });
 
 it('by touch at 390 px: the list stays in the window, its options are large enough, what is asked takes one tap', async () => {
