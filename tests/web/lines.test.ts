@@ -20,8 +20,8 @@ const active = (page: Page, line: string) =>
     return at ? document.getElementById(at)?.textContent : null;
   }, `engraved-${line}`);
 const options = (page: Page, line: string) => page.locator(`#engraved-${line}-list [role=option]`);
-/** Where everything below the lines begins. */
-const below = (page: Page) => page.evaluate(() => document.querySelector('#path-title')?.getBoundingClientRect().top);
+/** Where what stands below the lines begins. */
+const below = (page: Page) => page.evaluate(() => document.querySelector('.lines')?.getBoundingClientRect().bottom);
 
 it('by keyboard alone: from the list, from what is asked, given up, left', async () => {
   const page = await visit('', {}, READY);
@@ -58,7 +58,7 @@ it('by keyboard alone: from the list, from what is asked, given up, left', async
   await page.fill('#engraved-relay', '4 52');
   await expect.poll(() => options(page, 'relay').first().textContent()).toContain('4 D and a thread of 52 mm');
   expect(await sentence(page)).toBe(told);
-  await clean(page);
+  await clean(page, { within: '.lines' });
   await press('Tab');
   expect(await page.textContent('#engraved-relay-hint')).toContain('Still needed: what ‘4 52’ is');
   expect(await page.getAttribute('#engraved-relay', 'aria-invalid')).toBe('true');
@@ -86,7 +86,7 @@ it('by keyboard alone: from the list, from what is asked, given up, left', async
   await page.goBack();
   await expect.poll(async () => (await pairingIn(page)).objective.magnification).toBe(10);
   expect(await page.inputValue('#engraved-objective')).toContain('10x/0.25');
-});
+}, 60_000);
 
 it('by mouse: the marker, a press beside the list, and every number below the row', async () => {
   const page = await visit(linkOf(OPENING), { colorScheme: 'dark' }, READY);
@@ -95,7 +95,7 @@ it('by mouse: the marker, a press beside the list, and every number below the ro
   await expect.poll(() => options(page, 'sensor').count()).toBe(14);
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('engraved-sensor');
   expect(await below(page)).toBe(stood);
-  await clean(page, { rules: ['color-contrast'] });
+  await clean(page, { within: '.lines', rules: ['color-contrast'] });
   await page.click('.sentence');
   expect(await options(page, 'sensor').count()).toBe(0);
   await pick(page, 'objective', '20x/0.42');
@@ -139,7 +139,7 @@ it('by mouse: the marker, a press beside the list, and every number below the ro
   await expect.poll(async () => (await pairingIn(page)).relay).toEqual({ kind: 'supplementary', powerDioptre: 4, maleThread: '52 x 0.75' });
   expect(await page.locator('#engraved-relay[aria-invalid]').count()).toBe(0);
   expect(await page.locator('.offer').count()).toBe(0);
-});
+}, 60_000);
 
 it('by touch at 390 px: the list stays in the window, its options are large enough, what is asked takes one tap', async () => {
   const page = await visit('', { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true }, READY);
@@ -169,4 +169,4 @@ it('by touch at 390 px: the list stays in the window, its options are large enou
   await options(page, 'sensor').filter({ hasText: '24 MP: millions of pixels' }).tap();
   expect((await pairingIn(page)).sensor).toMatchObject({ widthMm: 36, heightMm: 24, pixelPitchUm: { value: 6 } });
   expect(await sentence(page)).toContain('At 8.18×');
-});
+}, 60_000);
