@@ -10,7 +10,6 @@ export { diagonalOf, type Sensor, sensorSchema } from './parts/sensor.ts';
 export { type Stop, stopSchema } from './parts/stop.ts';
 export { amount, BOUNDS, isMeasured, ORIGINS, type Origin, type QuantityInput, quantity } from './parts/quantity.ts';
 export { type PartKind, resolveParts, type Shelf } from './parts/resolve.ts';
-export { type Reading, readObjective, readRelay, readSensor } from './parts/engraving.ts';
 export {
   DEFAULTS,
   type Pairing,

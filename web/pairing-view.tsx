@@ -1,6 +1,6 @@
 import { Answer } from './answer.tsx';
-import { PARTS, Part } from './fields/part.tsx';
 import { Later } from './later.tsx';
+import { Lines } from './lines/lines.tsx';
 import { OnSensor } from './on-sensor.tsx';
 import { phone } from './state/screen.ts';
 
@@ -12,11 +12,7 @@ export function PairingView() {
     <>
       <Answer />
       {phone.value && <OnSensor />}
-      <div class="parts">
-        {PARTS.map((kind) => (
-          <Part key={kind.name} kind={kind} />
-        ))}
-      </div>
+      <Lines />
       <Later load={drawn} what="The drawings and the figures" last />
     </>
   );

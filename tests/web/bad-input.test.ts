@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { complaints, go, input, leave, linkOf, OPENING, pairingIn, put, sentence, unfold, useBrowser, visit } from './support.ts';
+import { complaints, go, input, leave, linkOf, OPENING, pairingIn, pick, put, sentence, unfold, useBrowser, visit } from './support.ts';
 
 /** Bad input as a person meets it: said beside the field, the last answer kept, nothing lost. */
 
@@ -109,8 +109,7 @@ it('an engraved line that cannot be read', async () => {
   expect(await page.inputValue('#engraved-objective')).toBe('10x/0.25 frog');
   expect(await sentence(page)).toBe(said);
   // A pick puts another part in its place, and its line with it.
-  const shelf = page.locator('select[aria-label="Objective from the catalogue"]');
-  await shelf.selectOption({ index: 1 });
+  await pick(page, 'objective', '5x/0.14');
   expect(await page.inputValue('#engraved-objective')).toMatch(/^\d+x\/0\.\d+ /);
   expect(await page.locator('#engraved-objective[aria-invalid=true]').count()).toBe(0);
   await page.fill('#engraved-objective', '10x/0.25 180');

@@ -1,18 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  evaluate,
-  type Objective,
-  type Relay,
-  readObjective,
-  readRelay,
-  readSensor,
-  report,
-  scaleOf,
-  seenStops,
-  stopsOf,
-} from '../../core/index.ts';
-import { engravedObjective, engravedRelay, engravedSensor, retyped } from '../../web/fields/engrave.ts';
+import { evaluate, report, scaleOf, seenStops, stopsOf } from '../../core/index.ts';
 import { sceneOf } from '../../web/plates/path-geometry.ts';
 import { scaleFor } from '../../web/plates/path-scale.ts';
 import { inRows } from '../../web/plates/rows.ts';
@@ -201,37 +189,6 @@ describe('what is typed and linked', () => {
     let deep: unknown = 1;
     for (let i = 0; i < 3000; i++) deep = [deep];
     expect(follow(of(deep)).fault).toBeTruthy();
-  });
-
-  it('writes parts as engraved so that core reads them back', () => {
-    const objective: Objective = {
-      magnification: 10,
-      na: 0.25,
-      referenceFocalLengthMm: 165,
-      coverGlassMm: 0.17,
-      fieldNumberMm: 22,
-      workingDistanceMm: 10.5,
-    };
-    expect(readObjective(engravedObjective(objective))).toEqual({ part: objective, unread: [], needs: [] });
-    const relays: Relay[] = [
-      { kind: 'supplementary', powerDioptre: 5, maleThread: '58 x 0.75', clearApertureMm: 54 },
-      { kind: 'supplementary', focalLengthMm: 250, clearApertureMm: 46 },
-      { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 },
-      { kind: 'tube-lens', focalLengthMm: 180, clearApertureMm: 24 },
-    ];
-    for (const relay of relays) expect(readRelay(engravedRelay(relay))).toEqual({ part: relay, unread: [], needs: [] });
-    for (const sensor of [
-      { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 },
-      { widthMm: 23.5, heightMm: 15.6, columns: 6000, rows: 4000 },
-    ])
-      expect(readSensor(engravedSensor(sensor))).toEqual({ part: sensor, unread: [], needs: [] });
-  });
-
-  it('keeps what cannot be engraved as long as the part stays the same part', () => {
-    const before = { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, exitPupilFromShoulderMm: -20, workingDistanceMm: 10 };
-    const same = { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, workingDistanceMm: 12 };
-    expect(retyped('objective', before, same)).toEqual({ ...before, workingDistanceMm: 12 });
-    expect(retyped('objective', before, { ...same, na: 0.3 })).toEqual({ ...same, na: 0.3 });
   });
 });
 

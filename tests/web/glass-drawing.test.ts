@@ -13,8 +13,8 @@ import {
   sag,
   widestSemiApertures,
 } from '../../core/glassworks.ts';
-import { evaluate, readRelay } from '../../core/index.ts';
-import { engravedRelay, impliedBy, retyped } from '../../web/fields/engrave.ts';
+import { evaluate } from '../../core/index.ts';
+import { engravedRelay, impliedBy } from '../../web/fields/engrave.ts';
 import { calledAt } from '../../web/fields/names.ts';
 import {
   glassTyped,
@@ -28,6 +28,7 @@ import {
 } from '../../web/glass/listing.ts';
 import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
 import { sectionScale } from '../../web/glass/section-scale.ts';
+import { understood } from '../../web/lines/understood.ts';
 import { answered, awaited, judge, problems, take } from '../../web/state/draft.ts';
 import { follow, linkTo } from '../../web/state/link.ts';
 import { complaint } from '../../web/state/words.ts';
@@ -240,11 +241,11 @@ describe('words', () => {
     const evaluation = evaluate(withGlass(), WORKS);
     const implied = impliedBy(evaluation);
     expect(implied.focalLengthMm).toBe(198.1);
-    const line = engravedRelay(withGlass().relay, implied.focalLengthMm);
-    expect(line).toBe('198.1 mm 58 x 0.75 Ø 54');
-    const read = readRelay(line.replace('Ø 54', 'Ø 50')).part;
-    expect(retyped('relay', withGlass().relay, read, implied)).toEqual({ ...withGlass().relay, clearApertureMm: 50 });
-    expect(retyped('relay', withGlass().relay, readRelay('150 mm').part, implied)).not.toHaveProperty('glass');
+    const line = engravedRelay({ ...implied, ...withGlass().relay });
+    expect(line).toBe('close-up 198.1 mm 58 x 0.75 Ø 54');
+    const ground = { part: withGlass().relay, line };
+    expect(understood('relay', line.replace('Ø 54', 'Ø 50'), ground).part).toEqual({ ...withGlass().relay, clearApertureMm: 50 });
+    expect(understood('relay', 'close-up 150 mm', ground).part).toEqual({ kind: 'supplementary', focalLengthMm: 150 });
   });
 });
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { report } from '../../core/index.ts';
 import { advised, BEHIND, WORKS, withGlass } from './glass-support.ts';
-import { complaints, input, leave, linkOf, OPENING, pairingIn, put, sentence, unfold, useBrowser, visit } from './support.ts';
+import { complaints, input, leave, linkOf, OPENING, pairingIn, pick, put, sentence, unfold, useBrowser, visit } from './support.ts';
 
 /** The view of the glass as a person uses it. */
 
@@ -139,7 +139,7 @@ describe('what is wrong', () => {
     const page = await visit(linkOf(OPENING));
     const said = await sentence(page);
     await page.route('**/glassworks-*.js', (route) => route.abort());
-    await page.selectOption('select[aria-label="Relay from the catalogue"]', 'close-up-5d-58-glass');
+    await pick(page, 'relay', 'bent for the close-up job');
     await page.waitForSelector('text=could not be fetched');
     expect(await sentence(page)).toBe(said);
     // Nor is a link with glass answered by anything else.

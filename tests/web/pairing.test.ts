@@ -1,7 +1,21 @@
 import { afterEach, expect, it } from 'vitest';
 import { evaluate, FIGURE_IDS, type Pairing, type Report, report } from '../../core/index.ts';
 import { toldAs } from '../../web/figures/value.ts';
-import { address, complaints, input, leave, linkOf, OPENING, pairingIn, put, sentence, unfold, useBrowser, visit } from './support.ts';
+import {
+  address,
+  complaints,
+  input,
+  leave,
+  linkOf,
+  OPENING,
+  pairingIn,
+  pick,
+  put,
+  sentence,
+  unfold,
+  useBrowser,
+  visit,
+} from './support.ts';
 
 /** The Pairing view as a person uses it. */
 
@@ -38,11 +52,9 @@ it('answers the opening example first, and only then fetches the charts', async 
 
 it('follows a picked and a typed relay in sentence, drawings, tables and link', async () => {
   const page = await visit(linkOf({ ...OPENING, relay: { ...OPENING.relay, clearApertureMm: 24 }, infinitySpaceMm: 150 }));
-  await page.waitForSelector('select[aria-label="Relay from the catalogue"] optgroup', { state: 'attached' });
   const before = { said: await sentence(page), drawn: await drawn(page), link: page.url() };
 
-  const option = await page.locator('select[aria-label="Relay from the catalogue"] option', { hasText: '200 mm' }).first();
-  await page.selectOption('select[aria-label="Relay from the catalogue"]', (await option.getAttribute('value')) ?? '');
+  await pick(page, 'relay', '200 mm f/4');
   const picked = { said: await sentence(page), drawn: await drawn(page), link: page.url() };
   expect(picked.said).not.toBe(before.said);
   expect(picked.link).not.toBe(before.link);
@@ -188,7 +200,7 @@ it('answers by typing alone where the catalogue does not', async () => {
   await page.reload();
   await page.waitForSelector('text=The catalogue did not answer');
   await page.fill('#engraved-sensor', '36 x 24 4.35');
-  expect((await pairingIn(page)).sensor).toEqual({ widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 });
+  await expect.poll(async () => (await pairingIn(page)).sensor).toEqual({ widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 });
   complaints.splice(0);
 });
 

@@ -121,3 +121,9 @@ export async function put(page: Page, path: string, text: string): Promise<void>
   await page.fill(input(path), text);
   await page.locator(input(path)).blur();
 }
+
+/** Takes a part from the list under its line, by a piece of its name. */
+export async function pick(page: Page, line: 'objective' | 'relay' | 'sensor', name: string): Promise<void> {
+  await page.click(`.engraved:has(#engraved-${line}) .marker`);
+  await page.locator(`#engraved-${line}-list [role=option]`, { hasText: name }).first().click();
+}

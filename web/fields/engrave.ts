@@ -14,21 +14,34 @@ export const engravedObjective = (o: Objective): string =>
     [`f ${amount(o.referenceFocalLengthMm)}`],
     given(o.fieldNumberMm, (d) => `FN ${d}`),
     given(o.workingDistanceMm, (d) => `WD ${d}`),
+    given(o.immersionIndex, (n) => IMMERSION[n] ?? `n ${n}`),
   );
+const IMMERSION: Record<number, string> = { 1.518: 'oil', 1.333: 'water' };
 
-/** @param focalLength the relay's, where its glass says it and nothing else does, mm */
-export const engravedRelay = (r: Relay, focalLength?: number): string => {
-  const { focalLengthMm = focalLength } = r;
-  const thread = r.maleThread?.match(/^(\d+(?:\.\d+)?) x 0\.75$/)?.[1];
+export const engravedRelay = (r: Relay): string => {
+  const { focalLengthMm, focalLengthRangeMm: range } = r;
   const byPower = r.powerDioptre !== undefined;
+  const thread = (r.kind === 'camera-lens' ? r.femaleThread : r.maleThread)?.match(/^(\d+(?:\.\d+)?) x (1|0?\.\d+)$/);
+  const bare = byPower && thread?.[2] === '0.75' && Number(thread[1]) >= 25 && Number(thread[1]) <= 127;
   return line(
-    r.kind === 'tube-lens' ? ['tube lens'] : [],
-    byPower ? given(r.powerDioptre, (d) => `${d} D`) : given(focalLengthMm, (f) => `${f} mm`),
+    kindWord(r),
+    range ? [`${range[0]}-${range[1]}`] : [],
+    byPower
+      ? given(r.powerDioptre, (d) => `${d} D`)
+      : given(focalLengthMm, (f) => `${range ? 'at ' : r.kind === 'supplementary' && f <= 127 ? 'f ' : ''}${f} mm`),
     given(r.fNumber, (n) => `f/${n}`),
-    thread === undefined ? [] : [byPower ? `${thread} mm` : `${thread} x 0.75`],
-    given(r.clearApertureMm, (d) => `Ø ${d}`),
+    thread ? [bare ? `${thread[1]} mm` : thread[0]] : [],
+    // Without a thread beside it a diameter could be one.
+    given(r.clearApertureMm, (d) => `${thread || r.kind === 'tube-lens' ? 'Ø' : 'clear'} ${d}`),
   );
 };
+
+/** The kind in a word, where the numbers do not say it. */
+function kindWord({ kind, powerDioptre, fNumber, focalLengthRangeMm: range }: Relay): string[] {
+  if (kind === 'tube-lens') return ['tube lens'];
+  if (kind === 'camera-lens') return fNumber === undefined && !range ? ['camera lens'] : [];
+  return powerDioptre === undefined || fNumber !== undefined || range ? ['close-up'] : [];
+}
 
 /** What only the glass of the relay says, as it would be engraved: its focal length, to four digits. */
 export function impliedBy({ pairing: { relay }, answers }: Evaluation): { focalLengthMm?: number } {
@@ -43,22 +56,3 @@ export const engravedSensor = (s: Sensor): string =>
     given(s.pixelPitchUm, (p) => `${p} µm`),
     s.pixelPitchUm === undefined && s.columns !== undefined && s.rows !== undefined ? [`${s.columns} x ${s.rows}`] : [],
   );
-
-/** What makes a part the same part: while these stay, a changed line keeps all that cannot be engraved. */
-const IDENTITY = {
-  objective: ['magnification', 'na', 'referenceFocalLengthMm'],
-  relay: ['kind', 'focalLengthMm', 'powerDioptre'],
-  sensor: ['widthMm', 'heightMm'],
-} as const;
-
-/** The part that a typed line means, on the ground of the part that stood there before and of what that `implied` without saying it. */
-export function retyped(kind: keyof typeof IDENTITY, before: object, read: object, implied: object = {}): object {
-  const was = { ...implied, ...before } as Record<string, QuantityInput | string | undefined>;
-  const is = read as Record<string, QuantityInput | string | undefined>;
-  const same = IDENTITY[kind].every((name) => plain(was[name]) === plain(is[name]));
-  if (!same) return read;
-  const kept = Object.fromEntries(Object.entries(is).filter(([name, value]) => plain(was[name]) !== plain(value)));
-  return { ...before, ...kept };
-}
-
-const plain = (x: QuantityInput | string | undefined): unknown => (x === undefined || typeof x === 'string' ? x : amount(x));

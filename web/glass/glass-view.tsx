@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import '../styles/glass.css';
-import { PARTS, Part } from '../fields/part.tsx';
+import { RELAY_LINE } from '../lines/kinds.ts';
+import { Line } from '../lines/line.tsx';
 import { answered } from '../state/draft.ts';
 import { fetchWorks } from '../state/works.ts';
 import { Cautions } from './cautions.tsx';
@@ -14,8 +15,6 @@ import { Spacing } from './spacing.tsx';
 import { Spots } from './spots.tsx';
 import { Stands } from './stands.tsx';
 import { followStudy, studied } from './studied.ts';
-
-const RELAY = PARTS.filter((kind) => kind.name === 'relay');
 
 /** The view of the relay's glass: what to do with it, what it is, how it draws. */
 export function GlassView() {
@@ -40,9 +39,9 @@ export function GlassView() {
       )}
       <div class="glass-inputs">
         <div>
-          {RELAY.map((kind) => (
-            <Part key={kind.name} kind={kind} />
-          ))}
+          <div class="lines one">
+            <Line kind={RELAY_LINE} />
+          </div>
           <Stands />
         </div>
         <section class="setting" aria-labelledby="glass-title">

@@ -13,7 +13,7 @@ export function figuresAsText(evaluation: Evaluation, report: Report, link: stri
     [report.sentence],
     [
       `Objective  ${named(objective.name, engravedObjective(objective))}`,
-      `Relay  ${named(relay.name, engravedRelay(relay, impliedBy(evaluation).focalLengthMm))}`,
+      `Relay  ${named(relay.name, engravedRelay({ ...impliedBy(evaluation), ...relay }))}`,
       `Camera  ${named(sensor.name, engravedSensor(sensor))}`,
       `Infinity space  ${taken(evaluation, '/infinitySpaceMm')}`,
       ...(evaluation.pairing.stops ?? []).map(

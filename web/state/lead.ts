@@ -1,6 +1,6 @@
 import { inputId, inputPath } from '../fields/names.ts';
 import { openView } from './address.ts';
-import { type View, view } from './view.ts';
+import type { View } from './view.ts';
 
 /** The element of the input that a path leads to; undefined where the page has none. */
 const inputOf = (path: string): HTMLElement | null => document.getElementById(inputId(inputPath(path)));
@@ -8,18 +8,12 @@ const inputOf = (path: string): HTMLElement | null => document.getElementById(in
 /** The view that has the input: the relay's glass and how it is judged stand in a view of their own. */
 const homeOf = (path: string): View => (/^\/(relay\/glass|sharp)(\/|$)/.test(path) ? 'glass' : 'pairing');
 
-/** How long a view that has to be fetched is waited for, ms. */
+/** How long a piece of the page that has to be fetched is waited for, ms. */
 const LONGEST = 5000;
 
 /** Leads to an input, in its own view if need be: unfolds what hides it, brings it into view, and puts the cursor there. */
 export function leadTo(path: string): void {
-  const input = inputOf(path);
-  if (input) {
-    bringTo(input);
-    return;
-  }
-  if (view.peek() === homeOf(path)) return;
-  openView(homeOf(path));
+  if (!inputOf(path)) openView(homeOf(path));
   const since = performance.now();
   const look = (): void => {
     const there = inputOf(path);
