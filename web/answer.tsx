@@ -17,7 +17,9 @@ export function Answer() {
           This link could not be shown: {fault.value.replace(/\.$/, '')}. What stands here is the opening example.
         </p>
       )}
-      <p class={`sentence${stale ? ' stale' : ''}`}>{sentence}</p>
+      <p class={`sentence${stale ? ' stale' : ''}`}>
+        <Told text={sentence} />
+      </p>
       <Spoken text={sentence} />
       <Brief />
       <Awaited />
@@ -31,6 +33,17 @@ export function Answer() {
         </ul>
       )}
     </section>
+  );
+}
+
+/** The answer itself large; what goes with it, from the second sentence on, smaller. */
+export function Told({ text }: { text: string }) {
+  const [, first = text, rest = ''] = text.match(/^(.+?\.) (?=\p{Lu})(.*)$/su) ?? [];
+  return (
+    <>
+      {first}
+      {rest && <span class="rest"> {rest}</span>}
+    </>
   );
 }
 

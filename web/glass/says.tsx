@@ -1,5 +1,5 @@
 import { nameOf, short } from '../../core/index.ts';
-import { Awaited, Broken } from '../answer.tsx';
+import { Awaited, Broken, Told } from '../answer.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
 import { adviceNow } from './advice-now.ts';
@@ -15,7 +15,7 @@ export function Says() {
   return (
     <section class="answer" aria-label="The answer">
       <p class={`sentence${stale || now?.state !== 'done' ? ' stale' : ''}`} aria-live="polite">
-        {said}
+        <Told text={said} />
       </p>
       {now?.state === 'running' && <Progress done={now.done} of={now.of} what={now.what} />}
       {(now?.state === 'stopped' || now?.state === 'failed') && (

@@ -46,7 +46,7 @@ export function LightPath() {
   const nameRows = useMost(rowsIn(labels), narrow ? 1 : 2);
   const lengthRows = useMost(narrow ? 0 : rowsIn(lengths), narrow ? 0 : 1);
   const row = narrow ? LETTER_ROW : NAME_ROW;
-  const head = 10 + row * nameRows;
+  const head = 4 + row * nameRows;
   const axis = head + scale.half;
   const foot = axis + scale.half;
   const height = foot + BENCH + (narrow ? 4 : 8) + LENGTH_ROW * lengthRows;
