@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
+import { phone } from '../state/screen.ts';
 import { Canvas } from './canvas.tsx';
 import type { Drawing } from './drawing.ts';
 import { InRows, Table } from './table.tsx';
@@ -18,11 +19,9 @@ interface Props {
   following?: boolean;
 }
 
-const NARROW = '(max-width: 30rem)';
-
 /** A curve over its caption and its numbers. On a phone the caption stands alone: curve and numbers are behind one fold. */
 export function Curve({ id, says, more, drawing, table, following = false }: Props) {
-  const narrow = useNarrow();
+  const narrow = phone.value;
   const [open, setOpen] = useState(false);
   const caption = (
     <figcaption id={id} class={following ? 'following' : undefined}>
@@ -44,15 +43,4 @@ export function Curve({ id, says, more, drawing, table, following = false }: Pro
       )}
     </figure>
   );
-}
-
-function useNarrow(): boolean {
-  const [narrow, setNarrow] = useState(() => matchMedia(NARROW).matches);
-  useEffect(() => {
-    const query = matchMedia(NARROW);
-    const follow = (): void => setNarrow(query.matches);
-    query.addEventListener('change', follow);
-    return () => query.removeEventListener('change', follow);
-  }, []);
-  return narrow;
 }

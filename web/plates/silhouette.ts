@@ -54,8 +54,9 @@ interface Box {
   height: number;
 }
 
-/** The golden ratio's likeness in space: points that follow these lie evenly, whatever their number. */
-const [STEP_X, STEP_Y, STEP_KEPT] = [0.8191725133961645, 0.6710436067037893, 0.5497004779019703];
+/** The golden ratio, and its likeness in the plane: points that follow that lie evenly, whatever their number. */
+const GOLDEN = 0.6180339887498949;
+const [STEP_X, STEP_Y] = [0.7548776662466927, 0.5698402909980532];
 const AREA_A_DOT = 17;
 const MOST_DOTS = 2400;
 
@@ -77,8 +78,8 @@ export function stipple(width: number, height: number, seen: Box): string {
     // How far a place has turned away from the light, -1 to 1.
     const turned = lies ? 0.25 * u + 0.95 * side : 0.85 * side - 0.3 * u;
     const kept = 0.04 * Math.abs(side) ** 4 + 0.9 * Math.min(1, Math.max(0, (turned + 0.15) / 1.15)) ** 2.2;
-    // The third number of the sequence decides, so that what is left out is left out evenly too.
-    if ((i * STEP_KEPT) % 1 < kept) data += `M${x.toFixed(1)} ${y.toFixed(1)}h0`;
+    // Squares of the golden ratio's steps leave dots out evenly, and have nothing to do with where they lie.
+    if ((i * i * GOLDEN) % 1 < kept) data += `M${x.toFixed(1)} ${y.toFixed(1)}h0`;
   }
   return data;
 }
