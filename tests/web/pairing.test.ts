@@ -28,6 +28,8 @@ afterEach(async () => {
 /** Both drawings and both tables, when the sweep has caught up with the answer. */
 const drawn = async (page: Awaited<ReturnType<typeof visit>>): Promise<string[]> => {
   await page.waitForSelector('figure[aria-labelledby=vary-caption][aria-busy=false]');
+  await unfold(page);
+  await page.waitForSelector('[aria-labelledby=vary-title] td', { state: 'attached' });
   return page.evaluate(() =>
     ['.path svg', '.sensor svg', '[aria-labelledby=light-title] table', '[aria-labelledby=vary-title] table'].map(
       (part) => document.querySelector(part)?.innerHTML ?? '',

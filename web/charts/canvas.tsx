@@ -17,7 +17,7 @@ const THEMES = ['(prefers-color-scheme: dark)', '(forced-colors: active)', 'prin
 /** A chart and the sentence that it shows; its numbers stand in a table beside it. */
 export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
   const box = useRef<HTMLDivElement>(null);
-  const show = useRef<((drawing: Drawing) => void) | undefined>(undefined);
+  const show = useRef<(() => void) | undefined>(undefined);
   const latest = useRef(drawing);
   latest.current = drawing;
   useEffect(() => {
@@ -27,9 +27,24 @@ export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
     const leave = new AbortController();
     let drawn: Drawn | undefined;
     let ink = inkOf(element);
+    // What is out of sight is drawn when it comes near: two or three charts that are not seen would cost every frame.
+    let near = false;
+    let waits = true;
+    const draw = (always = false): void => {
+      waits = !near && !always;
+      if (!waits) drawn?.show(latest.current, ink);
+    };
+    const watch = new IntersectionObserver(
+      (seen) => {
+        near = seen.at(-1)?.isIntersecting ?? true;
+        if (near && waits) draw();
+      },
+      { rootMargin: '150px' },
+    );
+    watch.observe(element);
     const anew = (printing: boolean): void => {
       ink = printing ? { ...inkOf(element), ...PRINTED } : inkOf(element);
-      drawn?.show(latest.current, ink);
+      draw(printing);
     };
     const asMedia = (): void => anew(matchMedia('print').matches);
     for (const query of THEMES) matchMedia(query).addEventListener('change', asMedia, { signal: leave.signal });
@@ -37,11 +52,11 @@ export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
     addEventListener('beforeprint', () => anew(true), { signal: leave.signal });
     addEventListener('afterprint', () => anew(false), { signal: leave.signal });
     drawer()
-      .then(async ({ draw }) => {
+      .then(async (library) => {
         await document.fonts.ready;
         if (leave.signal.aborted) return;
-        drawn = draw(canvas);
-        show.current = (drawing) => drawn?.show(drawing, ink);
+        drawn = library.draw(canvas);
+        show.current = draw;
         asMedia();
       })
       .catch(() => {
@@ -49,12 +64,13 @@ export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
       });
     return () => {
       leave.abort();
+      watch.disconnect();
       show.current = undefined;
       drawn?.destroy();
     };
   }, []);
   // In the frame in which the rest of the page changes.
-  useLayoutEffect(() => show.current?.(drawing), [drawing]);
+  useLayoutEffect(() => show.current?.(), [drawing]);
   return (
     <div class="canvas" ref={box}>
       <canvas role="img" aria-label={[says, ...marked(drawing)].join(' ')} />

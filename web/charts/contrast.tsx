@@ -49,7 +49,7 @@ export function Contrast() {
         )
       }
       drawing={drawing.value}
-      table={{ title: 'The same contrast in numbers', columns: COLUMNS, rows: rows.value }}
+      table={{ title: 'The same contrast in numbers', columns: COLUMNS, rows: () => rows.value }}
     />
   );
 }

@@ -55,7 +55,7 @@ export function CornerLight() {
       id="light-caption"
       says={captionOf(report.value, cornerOf(answered.value.pairing))}
       drawing={drawing.value}
-      table={{ title: 'The same light in numbers', columns: ['from the middle, mm', 'light', 'loss, stops'], rows: rows.value }}
+      table={{ title: 'The same light in numbers', columns: ['from the middle, mm', 'light', 'loss, stops'], rows: () => rows.value }}
     />
   );
 }

@@ -14,7 +14,7 @@ interface Props {
   more?: ComponentChildren;
   /** Undefined where there is nothing to draw. */
   drawing: Drawing | undefined;
-  table: { title: string; columns: readonly string[]; rows: readonly (readonly string[])[] };
+  table: { title: string; columns: readonly string[]; rows: () => readonly (readonly string[])[] };
   /** True while it still follows what is moved. */
   following?: boolean;
 }

@@ -84,7 +84,7 @@ export function FocalLengths() {
       table={{
         title: rough ? 'Some of these focal lengths in numbers' : 'The same focal lengths in numbers',
         columns: COLUMNS,
-        rows: rows.value,
+        rows: () => rows.value,
       }}
       following={!variedStands.value}
     />

@@ -1,17 +1,20 @@
+import { useState } from 'preact/hooks';
 import { Scroll } from './scroll.tsx';
 
 interface Numbers {
   title: string;
   columns: readonly string[];
-  rows: readonly (readonly string[])[];
+  /** Asked only when they are shown. */
+  rows: () => readonly (readonly string[])[];
 }
 
 /** The numbers of a chart behind a fold: with the keyboard and without eyes as good as the chart. */
 export function Table(numbers: Numbers) {
+  const [open, setOpen] = useState(false);
   return (
-    <details class="fold">
+    <details class="fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>{numbers.title}</summary>
-      <InRows {...numbers} />
+      {open && <InRows {...numbers} />}
     </details>
   );
 }
@@ -31,7 +34,7 @@ export function InRows({ title, columns, rows }: Numbers) {
           </tr>
         </thead>
         <tbody>
-          {rows.map(([first, ...rest]) => (
+          {rows().map(([first, ...rest]) => (
             <tr key={first}>
               <th scope="row">{first}</th>
               {rest.map((cell, i) => (

@@ -18,10 +18,12 @@ export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {
       <Table
         title="The lenses tried, one by one"
         columns={['lens', `best, ${threadOf(false)}`, 'at, mm', `best, ${threadOf(true)}`, 'at that, mm']}
-        rows={band.tried.map(({ name, best }) => [
-          name,
-          ...best.flatMap(({ contrast, point }) => [percent(contrast), short(point.infinitySpaceMm)]),
-        ])}
+        rows={() =>
+          band.tried.map(({ name, best }) => [
+            name,
+            ...best.flatMap(({ contrast, point }) => [percent(contrast), short(point.infinitySpaceMm)]),
+          ])
+        }
       />
       <Table
         title="What is left of their faults as close-up lenses"
@@ -34,21 +36,23 @@ export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {
           'yellow less both, mm',
           'edges, mm',
         ]}
-        rows={band.tried.flatMap(({ name, residuals: r }) =>
-          r
-            ? [
-                [
-                  name,
-                  short(r.pictureRmsUm),
-                  short(r.worstRmsUm),
-                  short(r.sphericalRmsUm, 2),
-                  near0(r.axialColourMm),
-                  near0(r.secondaryColourMm),
-                  r.edgeThicknessesMm.map((mm) => short(mm, 2)).join(', '),
-                ],
-              ]
-            : [],
-        )}
+        rows={() =>
+          band.tried.flatMap(({ name, residuals: r }) =>
+            r
+              ? [
+                  [
+                    name,
+                    short(r.pictureRmsUm),
+                    short(r.worstRmsUm),
+                    short(r.sphericalRmsUm, 2),
+                    near0(r.axialColourMm),
+                    near0(r.secondaryColourMm),
+                    r.edgeThicknessesMm.map((mm) => short(mm, 2)).join(', '),
+                  ],
+                ]
+              : [],
+          )
+        }
       />
     </figure>
   );

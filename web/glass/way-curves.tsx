@@ -31,7 +31,7 @@ export function WayCurves({ advice, shown }: { advice: Advice; shown: Shown }) {
           `blur in µm, ${side(b)}`,
           'light in the corner',
         ]}
-        rows={a.points.map((p, i) => [short(p.infinitySpaceMm, 4), ...cells(p), ...cells(b.points[i]), percent(p.cornerLight)])}
+        rows={() => a.points.map((p, i) => [short(p.infinitySpaceMm, 4), ...cells(p), ...cells(b.points[i]), percent(p.cornerLight)])}
       />
     </figure>
   );

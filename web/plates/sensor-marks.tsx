@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks';
 import { type Circle, short } from '../../core/index.ts';
 import type { DrawnCircle, SensorScene } from './sensor-geometry.ts';
 import { silhouette, stipple } from './silhouette.ts';
@@ -75,6 +76,21 @@ export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: Sensor
   );
 }
 
+/** Outline and stippling of a subject of so many px, of which so many are seen. */
+function Seed({ w, h, seenWidth, seenHeight }: Record<'w' | 'h' | 'seenWidth' | 'seenHeight', number>) {
+  const outline = useMemo(() => silhouette(w, h), [w, h]);
+  const dots = useMemo(() => stipple(w, h, { width: seenWidth, height: seenHeight }), [w, h, seenWidth, seenHeight]);
+  return (
+    <>
+      <clipPath id="subject-outline">
+        <path d={outline} />
+      </clipPath>
+      <path class="stipple" clip-path="url(#subject-outline)" d={dots} />
+      <path class="outline" d={outline} />
+    </>
+  );
+}
+
 /** The subject's outline with its size on the sensor; where it is larger than the picture, what of it lies there. */
 export function Subject({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
   const { subject } = scene;
@@ -82,16 +98,11 @@ export function Subject({ scene, view: { cx, cy, k } }: { scene: SensorScene; vi
   const [w, h] = [subject.width * k, subject.height * k];
   const [seenWidth, seenHeight] = [Math.min(w, scene.width * k), Math.min(h, scene.height * k)];
   const larger = subject.width > scene.width || subject.height > scene.height;
-  const outline = silhouette(w, h);
   return (
     <g class="subject on-chip">
-      <clipPath id="subject-outline">
-        <path d={outline} />
-      </clipPath>
       <g clip-path="url(#chip)">
         <g transform={`translate(${cx} ${cy})`}>
-          <path class="stipple" clip-path="url(#subject-outline)" d={stipple(w, h, { width: seenWidth, height: seenHeight })} />
-          <path class="outline" d={outline} />
+          <Seed w={w} h={h} seenWidth={seenWidth} seenHeight={seenHeight} />
         </g>
       </g>
       <text x={cx} y={cy} text-anchor="middle">
