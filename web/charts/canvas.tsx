@@ -42,9 +42,9 @@ export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
       { rootMargin: '150px' },
     );
     watch.observe(element);
-    const anew = (printing: boolean): void => {
+    const anew = (printing: boolean, first = false): void => {
       ink = printing ? { ...inkOf(element), ...PRINTED } : inkOf(element);
-      draw(printing);
+      draw(printing || first);
     };
     const asMedia = (): void => anew(matchMedia('print').matches);
     for (const query of THEMES) matchMedia(query).addEventListener('change', asMedia, { signal: leave.signal });
@@ -56,8 +56,8 @@ export function Canvas({ drawing, says }: { drawing: Drawing; says: string }) {
         await document.fonts.ready;
         if (leave.signal.aborted) return;
         drawn = library.draw(canvas);
-        show.current = draw;
-        asMedia();
+        show.current = () => draw();
+        anew(matchMedia('print').matches, true);
       })
       .catch(() => {
         element.hidden = true;
