@@ -26,7 +26,7 @@ export { laidOn, subjectSize } from './pairing/subject.ts';
 
 // What comes out: one report, its figures, their working.
 export { type Report, report, reportOf } from './pairing/report.ts';
-export { bareRigOf, type Evaluation, evaluate, stopsOf } from './pairing/evaluate.ts';
+export { bareRigOf, detailOf, type Evaluation, evaluate, stopsOf } from './pairing/evaluate.ts';
 export { type Answer, interval, numberIn } from './pairing/answer.ts';
 export { FIGURE_IDS, FIGURES, type FigureId, figureById, GROUPS, type GroupName, RADIUS_IDS } from './pairing/registry.ts';
 export { type Working, type WorkingTerm, workingOf } from './pairing/working.ts';
@@ -47,6 +47,7 @@ export { beamArea, cutoffSlope, onsetSlope, relativeIllumination, slopeAtShare }
 export { type Cut, cuts } from './pupil/cuts.ts';
 export { AIRY_ZERO, airyDiameter, rayleigh } from './diffraction/airy.ts';
 export { diffractionMtf, pixelMtf, systemMtf } from './diffraction/mtf.ts';
+export { cutMtf } from './diffraction/cut.ts';
 export { DEPTH_CONVENTIONS, type DepthConvention, detectorTerm, waveTerm } from './diffraction/depth.ts';
 export { circleInRectangle } from './pairing/circle.ts';
 

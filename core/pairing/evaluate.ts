@@ -5,6 +5,7 @@ import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
 import { bareRig, rig, seen } from './aperture.ts';
 import { contradictions } from './contradictions.ts';
+import { sharpDetail } from './coverage.ts';
 import { type Glassworks, glassOf } from './glassworks.ts';
 import { type Input, inputsOf } from './inputs.ts';
 import { originsOf } from './origins.ts';
@@ -64,4 +65,10 @@ export const bareRigOf = (sheet: Sheet): Rig => raw(sheet, bareRig) as Rig;
 export function stopsOf(sheet: Sheet): { rig: Rig; seen: SeenStops } | undefined {
   const stops = raw(sheet, seen);
   return stops && 'walk' in (stops as object) ? { rig: raw(sheet, rig) as Rig, seen: stops as SeenStops } : undefined;
+}
+
+/** The detail in which sharpness is judged, lp/mm on the sensor; undefined where it is not known. */
+export function detailOf(sheet: Sheet): number | undefined {
+  const detail = raw(sheet, sharpDetail);
+  return typeof detail === 'number' ? detail : undefined;
 }

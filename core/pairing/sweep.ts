@@ -104,13 +104,21 @@ export function withValue(pairing: Pairing, path: string, value: number): Pairin
         expected: 'a JSON Pointer such as /relay/focalLengthMm or /infinitySpaceMm',
       },
     ]);
-  const changed = JSON.parse(JSON.stringify(pairing)) as Pairing;
+  const changed = copiedAlong(pairing, keys.slice(0, -1));
   const target = valueAt(changed, keys.slice(0, -1)) as Record<string, unknown>;
   target[last] = typeof here === 'object' ? { ...here, value } : value;
   if (standsIn) for (const other of rule.names) if (other !== last) delete target[other];
   // A relay of another focal length is another lens, of other glass.
   if (keys[0] === 'relay' && (last === 'focalLengthMm' || last === 'powerDioptre') && changed.relay.glass) delete changed.relay.glass;
   return changed;
+}
+
+/** A copy of what holds the value at `keys`, and of what holds that; the rest is shared. */
+function copiedAlong<T>(whole: T, keys: readonly string[]): T {
+  const copy = (Array.isArray(whole) ? [...whole] : { ...whole }) as Record<string, unknown>;
+  const [key, ...rest] = keys;
+  if (key !== undefined) copy[key] = copiedAlong(copy[key], rest);
+  return copy as T;
 }
 
 const isQuantity = (x: unknown): boolean =>

@@ -23,8 +23,18 @@ const TURNS = 2;
  * 1946; here Sylvester's matrices, whose entry is the parity of the bits that row and column share). The
  * inputs take turns in going to the ends, the rest go part of the way. No rows for fewer than two inputs.
  */
-export function movedTogether(count: number): number[][] {
-  if (count < 2) return [];
+export function movedTogether(count: number): readonly (readonly number[])[] {
+  const known = DESIGNS.get(count);
+  if (known) return known;
+  const design = count < 2 ? [] : designFor(count);
+  DESIGNS.set(count, design);
+  return design;
+}
+
+/** Designs that have been asked for: a sweep asks for the same one hundreds of times. */
+const DESIGNS = new Map<number, readonly (readonly number[])[]>();
+
+function designFor(count: number): number[][] {
   const runs = runsFor(count);
   return Array.from({ length: TURNS * runs }, (_, run) => {
     const leading = (run + Math.floor(run / runs)) % count;

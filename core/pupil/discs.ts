@@ -96,3 +96,25 @@ export function sharedArea(discs: Discs, slope: number): readonly [area: number,
   // Where discs barely touch rounding may leave less than nothing.
   return [Math.max(0, area), rate];
 }
+
+/** The area that the shared region has in common with itself shifted by `shift` along the line of centres. */
+export function overlapAlong({ walk, radius }: Discs, slope: number, shift: number): number {
+  const centres = walk.map((k) => k * slope);
+  return sharedArea({ walk: [...centres, ...centres.map((c) => c + shift)], radius: [...radius, ...radius] }, 1)[0];
+}
+
+/** The same for a shift at right angles to that line: what of each height is left beyond the shift. */
+export function overlapAcross(discs: Discs, slope: number, shift: number): number {
+  const half = Math.abs(shift) / 2;
+  let area = 0;
+  eachArc(discs, slope, (of, from, to) => {
+    const r = discs.radius[of] as number;
+    if (r <= half) return;
+    const c = (discs.walk[of] as number) * slope;
+    const reach = halfHeight(r, half);
+    const a = Math.max(from - c, -reach);
+    const b = Math.min(to - c, reach);
+    if (b > a) area += swept(r, b) - swept(r, a) - 2 * half * (b - a);
+  });
+  return Math.max(0, area);
+}

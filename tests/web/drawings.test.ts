@@ -5,7 +5,8 @@ import { sceneOf } from '../../web/plates/path-geometry.ts';
 import { scaleFor } from '../../web/plates/path-scale.ts';
 import { inRows } from '../../web/plates/rows.ts';
 import { sensorScene } from '../../web/plates/sensor-geometry.ts';
-import { tone } from '../../web/plates/tone.ts';
+import { silhouette, stipple } from '../../web/plates/silhouette.ts';
+import { tone, UNITS } from '../../web/plates/tone.ts';
 import { numberTyped, withAt } from '../../web/state/json.ts';
 import { follow, linkTo } from '../../web/state/link.ts';
 import { vary } from '../../web/state/vary.ts';
@@ -117,14 +118,49 @@ describe('labels, tone and circles', () => {
 
   it('lays no line where the light is whole, and heavier lines where it is less', () => {
     expect(tone(100, 60, () => 1)).toBe('');
-    const heights = (d: string): number =>
-      Math.max(
-        ...[...d.matchAll(/ ([\d.]+)/g)]
-          .slice(0, 200)
-          .map((m) => Math.abs(Number(m[1]) - 2))
-          .filter((y) => y < 2),
-      );
-    expect(heights(tone(100, 60, () => 0.2))).toBeGreaterThan(heights(tone(100, 60, () => 0.8)));
+    // Its first line begins on the upper edge: that far above the line's middle, 2 px above the picture's.
+    const swell = (light: number): number => {
+      const [, x, y] = /^M(-?\d+) (-?\d+)/.exec(tone(100, 60, () => light)) ?? [];
+      expect(Number(x)).toBe(-50 * UNITS);
+      return -Number(y) / UNITS - 2;
+    };
+    expect(swell(0.8)).toBeGreaterThan(0.2);
+    expect(swell(0.2)).toBeGreaterThan(2 * swell(0.8));
+    expect(swell(0)).toBeLessThan(2);
+  });
+
+  it('draws tone as the light falls: nothing inside the radius to which it is whole, and closed lines', () => {
+    const edge = 22;
+    const d = tone(100, 60, (radius) => (radius < edge ? 1 : 0.4));
+    const lines = d.split('Z').filter(Boolean);
+    expect(lines.length).toBeGreaterThan(10);
+    for (const line of lines) {
+      let [x, y] = (/^M(-?\d+) (-?\d+)/.exec(line) ?? []).slice(1).map(Number) as [number, number];
+      const [x0, y0] = [x, y];
+      for (const [, dx, dy, down] of line.matchAll(/l(-?\d+) (-?\d+)|v(\d+)/g)) {
+        if (down) y += Number(down);
+        else [x, y] = [x + Number(dx), y + Number(dy)];
+        expect(Math.hypot(x, y) / UNITS).toBeGreaterThan(edge - 8);
+      }
+      // Back under where it began: the closing stroke is upright.
+      expect(x).toBe(x0);
+      expect(y).toBeGreaterThan(y0);
+    }
+  });
+
+  it('gives the subject an outline that fills its box, and stipples only what is seen of it', () => {
+    for (const [w, h] of [
+      [320, 180],
+      [90, 160],
+    ] as const) {
+      const numbers = [...silhouette(w, h).matchAll(/-?\d+\.\d/g)].map((m) => Number(m[0]));
+      const [xs, ys] = [numbers.filter((_, i) => i % 2 === 0), numbers.filter((_, i) => i % 2 === 1)];
+      expect([Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]).toEqual([-w / 2, w / 2, -h / 2, h / 2]);
+    }
+    const dots = [...stipple(900, 500, { width: 400, height: 260 }).matchAll(/M(-?[\d.]+) (-?[\d.]+)h0/g)];
+    expect(dots.length).toBeGreaterThan(120);
+    expect(dots.every(([, x, y]) => Math.abs(Number(x)) <= 200 && Math.abs(Number(y)) <= 130)).toBe(true);
+    expect(dots.filter(([, , y]) => Number(y) > 0).length).toBeGreaterThan(4 * dots.filter(([, , y]) => Number(y) < 0).length);
   });
 
   it('draws the circles at half the diameter that the figures tell, and marks the one that bites', () => {

@@ -73,6 +73,7 @@ it('takes a glass as a person types it, says what to do, draws it, and turns it 
   expect(told).toContain('Strong side first the blur is 33.7 to 30.8 µm anywhere from 20 to 150 mm.');
   // The headline in the table: at 85 mm and at 20 mm, weak side first.
   await unfold(page);
+  await page.waitForSelector('#spacing-caption ~ details td');
   const row = async (mm: string): Promise<string[]> => {
     const cells = page.locator('#spacing-caption ~ details tbody tr', { has: page.locator(`th:text-is("${mm}")`) }).locator('td');
     return cells.allTextContents();

@@ -39,6 +39,12 @@ const followers = (page: Page): Promise<string[]> =>
     ),
   );
 
+/** Tables are filled when they are opened. */
+const openTables = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const fold of document.querySelectorAll<HTMLDetailsElement>('.seen details')) fold.open = true;
+  });
+
 /** The sweep of other focal lengths comes last. */
 const settled = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((ready) => requestAnimationFrame(() => setTimeout(() => setTimeout(ready, 250)))));
@@ -56,6 +62,7 @@ async function pullTo(page: Page, handle: string, to: number, move: (dx: number)
 
 it('by mouse: everything follows while the relay is pulled from 20 to 95 mm, in one step of history', async () => {
   const page = await visit(linkOf(NARROW));
+  await openTables(page);
   await settled(page);
   const link = page.url();
   const before = await followers(page);
@@ -126,6 +133,8 @@ it('by mouse: everything follows while the relay is pulled from 20 to 95 mm, in 
 
 it('by finger at 390 px: a sideways pull moves the relay, an upright one scrolls', async () => {
   const page = await visit(linkOf(NARROW), { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await settled(page);
+  await openTables(page);
   await settled(page);
   const before = await followers(page);
   const count = await steps(page);

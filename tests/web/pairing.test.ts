@@ -25,11 +25,13 @@ afterEach(async () => {
   expect(complaints.splice(0)).toEqual([]);
 });
 
-/** Both drawings and both tables; the sweep comes a frame after the answer. */
+/** Both drawings and both tables, when the sweep has caught up with the answer. */
 const drawn = async (page: Awaited<ReturnType<typeof visit>>): Promise<string[]> => {
-  await page.evaluate(() => new Promise((ready) => requestAnimationFrame(() => setTimeout(() => setTimeout(ready, 20)))));
+  await page.waitForSelector('figure[aria-labelledby=vary-caption][aria-busy=false]');
+  await unfold(page);
+  await page.waitForSelector('[aria-labelledby=vary-title] td', { state: 'attached' });
   return page.evaluate(() =>
-    ['.path svg', '.sensor svg', '.seen section:nth-child(2) table', '.seen section:nth-child(3) table'].map(
+    ['.path svg', '.sensor svg', '[aria-labelledby=light-title] table', '[aria-labelledby=vary-title] table'].map(
       (part) => document.querySelector(part)?.innerHTML ?? '',
     ),
   );

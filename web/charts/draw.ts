@@ -1,4 +1,14 @@
-import { Chart, LinearScale, LineController, LineElement, type Plugin, PointElement } from 'chart.js';
+import {
+  Chart,
+  type ChartData,
+  type ChartOptions,
+  LinearScale,
+  LineController,
+  LineElement,
+  type Plugin,
+  type Point,
+  PointElement,
+} from 'chart.js';
 import type { Area, Band, Drawing, Mark } from './drawing.ts';
 import type { Ink } from './ink.ts';
 
@@ -12,84 +22,102 @@ export interface Drawn {
 
 export function draw(canvas: HTMLCanvasElement): Drawn {
   let chart: Chart | undefined;
+  let showing: Showing;
   return {
     show(drawing, ink) {
-      chart?.destroy();
-      chart = make(canvas, drawing, ink);
+      showing = { drawing, ink };
+      if (!chart) {
+        chart = new Chart(canvas, { type: 'line', data: dataOf(showing), options: optionsOf(showing), plugins: [written(() => showing)] });
+        return;
+      }
+      chart.data = dataOf(showing);
+      chart.options = optionsOf(showing);
+      chart.update('none');
     },
     destroy: () => chart?.destroy(),
   };
 }
 
-function make(canvas: HTMLCanvasElement, drawing: Drawing, ink: Ink): Chart {
+interface Showing {
+  drawing: Drawing;
+  ink: Ink;
+}
+
+const dataOf = ({ drawing, ink }: Showing): ChartData<'line'> => ({
+  datasets: drawing.lines.map((line) => ({
+    data: line.points as Point[],
+    borderColor: ink.ink,
+    borderWidth: line.width,
+    borderDash: line.dash as number[],
+    pointRadius: 0,
+    tension: 0,
+  })),
+});
+
+function optionsOf({ drawing, ink }: Showing): ChartOptions<'line'> {
   const font = { family: ink.font, size: 13 };
   const axis = {
     grid: { display: false },
     border: { color: ink.ink, width: 1 },
     ticks: { color: ink.ink, font, maxRotation: 0, includeBounds: false },
   };
-  return new Chart(canvas, {
-    type: 'line',
-    data: {
-      datasets: drawing.lines.map((line) => ({
-        data: [...line.points],
-        borderColor: ink.ink,
-        borderWidth: line.width,
-        borderDash: [...line.dash],
-        pointRadius: 0,
-        tension: 0,
-      })),
-    },
-    options: {
-      animation: false,
-      responsive: true,
-      maintainAspectRatio: false,
-      parsing: false,
-      normalized: true,
-      events: [],
-      layout: { padding: { top: drawing.bands.length > 0 ? 26 : 16, right: 10 } },
-      plugins: { legend: { display: false }, tooltip: { enabled: false } },
-      scales: {
-        x: {
-          ...axis,
-          type: 'linear',
-          min: drawing.x.least,
-          max: drawing.x.greatest,
-          title: { display: true, text: drawing.x.title, color: ink.ink, font },
+  return {
+    animation: false,
+    responsive: true,
+    maintainAspectRatio: false,
+    parsing: false,
+    normalized: true,
+    events: [],
+    layout: { padding: { top: drawing.bands.length > 0 ? 26 : 16, right: 10 } },
+    plugins: { legend: { display: false }, tooltip: { enabled: false } },
+    scales: {
+      x: {
+        ...axis,
+        type: 'linear',
+        min: drawing.x.least,
+        max: drawing.x.greatest,
+        title: { display: true, text: drawing.x.title, color: ink.ink, font },
+      },
+      y: {
+        ...axis,
+        type: 'linear',
+        min: 0,
+        max: 1.06 * (drawing.y.greatest ?? 100),
+        ticks: {
+          ...axis.ticks,
+          ...(drawing.y.greatest === undefined ? { stepSize: 25 } : { maxTicksLimit: 6 }),
+          callback: (value) => `${value} ${drawing.y.unit ?? '%'}`,
         },
-        y: {
-          ...axis,
-          type: 'linear',
-          min: 0,
-          max: 1.06 * (drawing.y.greatest ?? 100),
-          ticks: {
-            ...axis.ticks,
-            ...(drawing.y.greatest === undefined ? { stepSize: 25 } : { maxTicksLimit: 6 }),
-            callback: (value) => `${value} ${drawing.y.unit ?? '%'}`,
-          },
-          title: { display: true, text: drawing.y.title, color: ink.ink, font },
-        },
+        title: { display: true, text: drawing.y.title, color: ink.ink, font },
       },
     },
-    plugins: [written(drawing, ink)],
-  });
+  };
 }
 
 /** Marks, bands and the lines' own names, in the page's ink. */
-function written(drawing: Drawing, ink: Ink): Plugin {
+function written(showing: () => Showing): Plugin {
   return {
     id: 'written',
     beforeDatasetsDraw(chart) {
+      const { drawing, ink } = showing();
       for (const area of drawing.areas ?? []) drawArea(chart, area, ink);
     },
     afterDraw(chart) {
+      const { drawing, ink } = showing();
       const { ctx } = chart;
       ctx.save();
       ctx.font = `13px ${ink.font}`;
-      drawing.marks.forEach((mark, i) => {
-        const near = drawing.marks.slice(0, i).some((other) => isNear(chart, mark, other));
-        drawMark(chart, mark, ink, near ? 2 : 1);
-      });
+      const named: Named[] = [];
+      for (const mark of drawing.marks) {
+        drawMark(chart, mark, ink);
+        if (mark.along === 'x') named.push(nameOf(chart, mark, named));
+        else placed(chart, ink, mark.text, chart.chartArea.left + 6, px(chart, 'y', mark.at) - 5);
+      }
+      // Names come last, so that no other mark runs through them.
+      for (const { text, x, y, bites } of named) {
+        ctx.fillStyle = bites ? ink.accent : ink.ink;
+        placed(chart, ink, text, x, y);
+      }
       for (const band of drawing.bands) drawBand(chart, band, ink);
       for (const { label, points } of drawing.lines) {
         const point = label && points[label.at];
@@ -102,6 +130,8 @@ function written(drawing: Drawing, ink: Ink): Plugin {
         const at = {
           before: [x - 8 - width, y - 2],
           after: [x + 8, y + 16],
+          above: [x + 9, y - 3],
+          below: [x - 7 - width, y + 13],
           over: [x - width / 2, y - 9],
           under: [x - width / 2, y + 19],
         } as const;
@@ -128,12 +158,30 @@ function placed(chart: Chart, ink: Ink, text: string, x: number, y: number): voi
   chart.ctx.fillText(text, ...at);
 }
 
-/** Two upright marks so close that their names would run into each other. */
-const isNear = (chart: Chart, a: Mark, b: Mark): boolean =>
-  a.along === 'x' && b.along === 'x' && Math.abs(px(chart, 'x', a.at) - px(chart, 'x', b.at)) < 44;
+/** The name of an upright mark, where it is written. */
+interface Named {
+  text: string;
+  x: number;
+  y: number;
+  width: number;
+  bites: boolean;
+}
 
-/** @param row the name of an upright mark stands in this row from the foot */
-function drawMark(chart: Chart, mark: Mark, ink: Ink, row: number): void {
+const ROW_PX = 17;
+
+/** Beside its mark, at the foot or the head of the chart, in the first row where no other name is in the way. */
+function nameOf({ ctx, chartArea: area, scales }: Chart, { at, text, top, bites = false }: Mark, others: readonly Named[]): Named {
+  const width = ctx.measureText(text).width;
+  const line = scales.x?.getPixelForValue(at) ?? 0;
+  const x = line + 8 + width < area.right ? line + 5 : line - width - 5;
+  const row = (n: number): number => (top ? area.top + 12 + ROW_PX * n : area.bottom - 8 - ROW_PX * n);
+  let n = 0;
+  const inTheWay = (other: Named): boolean => other.y === row(n) && other.x < x + width + 6 && x < other.x + other.width + 6;
+  while (n < 5 && others.some(inTheWay)) n++;
+  return { text, x, y: row(n), width, bites };
+}
+
+function drawMark(chart: Chart, mark: Mark, ink: Ink): void {
   const { ctx, chartArea: area } = chart;
   const at = px(chart, mark.along, mark.at);
   ctx.strokeStyle = mark.bites ? ink.accent : ink.ink;
@@ -150,15 +198,21 @@ function drawMark(chart: Chart, mark: Mark, ink: Ink, row: number): void {
   }
   ctx.stroke();
   ctx.setLineDash([]);
-  if (mark.along === 'x')
-    placed(
-      chart,
-      ink,
-      mark.text,
-      at + 5 < area.right - 70 ? at + 5 : at - ctx.measureText(mark.text).width - 5,
-      area.bottom - 17 * row + 9,
-    );
-  else placed(chart, ink, mark.text, area.left + 6, at - 5);
+  if (mark.along === 'x' && mark.point !== undefined) prick(chart, ink, at, px(chart, 'y', mark.point));
+}
+
+/** A point as the sensor's drawing has it: an open ring with a prick in it. */
+function prick({ ctx }: Chart, ink: Ink, x: number, y: number): void {
+  ctx.beginPath();
+  ctx.arc(x, y, 4.5, 0, 2 * Math.PI);
+  ctx.fillStyle = ink.paper;
+  ctx.fill();
+  ctx.lineWidth = 1.5;
+  ctx.stroke();
+  ctx.beginPath();
+  ctx.arc(x, y, 1.1, 0, 2 * Math.PI);
+  ctx.fillStyle = ink.ink;
+  ctx.fill();
 }
 
 const HATCH_PX = 5;

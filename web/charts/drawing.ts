@@ -3,8 +3,8 @@ export interface Line {
   points: readonly { x: number; y: number }[];
   dash: readonly number[];
   width: number;
-  /** Written beside the point with this place in the list: above and before it, below and after it, or over or under a line that is level there. */
-  label?: { text: string; at: number; side: 'before' | 'after' | 'over' | 'under' };
+  /** Written beside the point with this place in the list: above and before it or below and after it on a line that rises, above and after it or below and before it on one that falls, over or under one that is level. */
+  label?: { text: string; at: number; side: 'before' | 'after' | 'above' | 'below' | 'over' | 'under' };
 }
 
 /** What may be between two lines of the same places: hatched. */
@@ -21,6 +21,10 @@ export interface Mark {
   text: string;
   bites?: boolean;
   dash?: readonly number[];
+  /** Of an upright mark: its name stands at the head of the chart and not at its foot. */
+  top?: boolean;
+  /** Of an upright mark: an open point is pricked into it at this height. */
+  point?: number | undefined;
 }
 
 export interface Band {

@@ -1,15 +1,15 @@
 import { computed } from '@preact/signals';
 import { percent, short, type Verdict } from '../../core/index.ts';
-import { varied } from '../state/varied.ts';
+import { DASH } from '../plates/strokes.ts';
+import { varied, variedStands } from '../state/varied.ts';
 import type { Varied, Window } from '../state/vary.ts';
-import { Canvas } from './canvas.tsx';
+import { Curve } from './curve.tsx';
 import type { Drawing } from './drawing.ts';
-import { Table } from './table.tsx';
 
 const WORDS: Record<Verdict, string> = { covers: 'covers', crops: 'crops', misses: 'misses', undecided: 'undecided' };
 const STYLE = { covers: 'solid', undecided: 'dotted', crops: 'thin', misses: 'thin' } as const;
 
-const NOTHING: Varied = { tried: [], windows: [], now: 0 };
+const NOTHING: Varied = { tried: [], windows: [], now: 0, rough: false };
 
 const drawing = computed((): Drawing => {
   const { tried, windows, now } = varied.value ?? NOTHING;
@@ -28,18 +28,18 @@ const drawing = computed((): Drawing => {
     lines: [
       {
         points: covered,
-        dash: [],
+        dash: DASH.covered,
         width: 1.75,
         label: { text: 'picture covered', at: halfway(covered), side: lightFirst ? 'after' : 'before' },
       },
       {
         points: light,
-        dash: [5, 3],
+        dash: DASH.light,
         width: 1.25,
         label: { text: 'light in the corner', at: halfway(light), side: lightFirst ? 'before' : 'after' },
       },
     ],
-    marks: [{ along: 'x', at: now, text: 'yours', dash: [2, 3] }],
+    marks: [{ along: 'x', at: now, text: 'yours', dash: DASH.here }],
     bands: windows.map((w, i) => ({
       from: w.from,
       to: w.to,
@@ -55,27 +55,39 @@ function halfway(points: Drawing['lines'][number]['points']): number {
   return at > 0 ? at : Math.floor(points.length * (at === 0 ? 0.15 : 0.75));
 }
 
+const rows = computed(() =>
+  (varied.value ?? NOTHING).tried.map((t) => [
+    short(t.focalLengthMm, 4),
+    t.magnification === undefined ? 'not known' : `${short(t.magnification)}×`,
+    t.coveredShare === undefined ? 'not known' : percent(t.coveredShare),
+    t.cornerIllumination === undefined ? 'not known' : percent(t.cornerIllumination),
+    WORDS[t.verdict],
+  ]),
+);
+
+const COLUMNS = ['focal length, mm', 'magnification', 'picture covered', 'light in the corner', 'answer'];
+
 /** What other focal lengths of the relay would do, and the window that covers. */
 export function FocalLengths() {
-  if (!varied.value) return <p class="hint">Other focal lengths are being tried.</p>;
-  const says = captionOf(varied.value);
-  const { tried } = varied.value;
+  if (!varied.value)
+    return (
+      <div class="waits">
+        <p class="hint">Other focal lengths are being tried.</p>
+      </div>
+    );
+  const { tried, rough } = varied.value;
   return (
-    <figure class="plate chart" aria-labelledby="vary-caption">
-      {tried.length > 1 && <Canvas drawing={drawing.value} says={says} />}
-      <figcaption id="vary-caption">{says}</figcaption>
-      <Table
-        title="The same focal lengths in numbers"
-        columns={['focal length, mm', 'magnification', 'picture covered', 'light in the corner', 'answer']}
-        rows={tried.map((t) => [
-          short(t.focalLengthMm, 4),
-          t.magnification === undefined ? 'not known' : `${short(t.magnification)}×`,
-          t.coveredShare === undefined ? 'not known' : percent(t.coveredShare),
-          t.cornerIllumination === undefined ? 'not known' : percent(t.cornerIllumination),
-          WORDS[t.verdict],
-        ])}
-      />
-    </figure>
+    <Curve
+      id="vary-caption"
+      says={captionOf(varied.value)}
+      drawing={tried.length > 1 ? drawing.value : undefined}
+      table={{
+        title: rough ? 'Some of these focal lengths in numbers' : 'The same focal lengths in numbers',
+        columns: COLUMNS,
+        rows: () => rows.value,
+      }}
+      following={!variedStands.value}
+    />
   );
 }
 

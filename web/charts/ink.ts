@@ -20,3 +20,6 @@ export function inkOf(element: Element): Ink {
     font: style.fontFamily,
   };
 }
+
+/** On white paper from a printer, whatever the screen is like. */
+export const PRINTED: Omit<Ink, 'font'> = { ink: '#000', paper: '#fff', faint: '#444', hair: '#999', accent: '#000' };

@@ -3,6 +3,7 @@ import { amount, percent, short } from '../../core/index.ts';
 import { Canvas } from '../charts/canvas.tsx';
 import type { Drawing, Line } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
+import { DASH } from '../plates/strokes.ts';
 import { answered } from '../state/draft.ts';
 import type { Shown } from './spacing.tsx';
 
@@ -17,10 +18,12 @@ export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {
       <Table
         title="The lenses tried, one by one"
         columns={['lens', `best, ${threadOf(false)}`, 'at, mm', `best, ${threadOf(true)}`, 'at that, mm']}
-        rows={band.tried.map(({ name, best }) => [
-          name,
-          ...best.flatMap(({ contrast, point }) => [percent(contrast), short(point.infinitySpaceMm)]),
-        ])}
+        rows={() =>
+          band.tried.map(({ name, best }) => [
+            name,
+            ...best.flatMap(({ contrast, point }) => [percent(contrast), short(point.infinitySpaceMm)]),
+          ])
+        }
       />
       <Table
         title="What is left of their faults as close-up lenses"
@@ -33,21 +36,23 @@ export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {
           'yellow less both, mm',
           'edges, mm',
         ]}
-        rows={band.tried.flatMap(({ name, residuals: r }) =>
-          r
-            ? [
-                [
-                  name,
-                  short(r.pictureRmsUm),
-                  short(r.worstRmsUm),
-                  short(r.sphericalRmsUm, 2),
-                  near0(r.axialColourMm),
-                  near0(r.secondaryColourMm),
-                  r.edgeThicknessesMm.map((mm) => short(mm, 2)).join(', '),
-                ],
-              ]
-            : [],
-        )}
+        rows={() =>
+          band.tried.flatMap(({ name, residuals: r }) =>
+            r
+              ? [
+                  [
+                    name,
+                    short(r.pictureRmsUm),
+                    short(r.worstRmsUm),
+                    short(r.sphericalRmsUm, 2),
+                    near0(r.axialColourMm),
+                    near0(r.secondaryColourMm),
+                    r.edgeThicknessesMm.map((mm) => short(mm, 2)).join(', '),
+                  ],
+                ]
+              : [],
+          )
+        }
       />
     </figure>
   );
@@ -69,7 +74,7 @@ function drawingOf({ ways, agreed, spacesMm }: Band, shown: Shown, space: number
   const mean = (line: Line['points']): number => line.reduce((sum, p) => sum + p.y, 0) / Math.max(1, line.length);
   const above = mean(ends[0]?.[1] ?? []) >= mean(ends[1]?.[1] ?? []) ? 0 : 1;
   const lines = ends.flatMap(([lower, upper], i): Line[] => {
-    const dash = i === 0 ? [] : [6, 3];
+    const dash = i === 0 ? DASH.better : DASH.turned;
     const at = Math.floor(upper.length * 0.6);
     const label = { text: threadOf(i === 1), at, side: i === above ? ('over' as const) : ('under' as const) };
     return [
@@ -85,7 +90,7 @@ function drawingOf({ ways, agreed, spacesMm }: Band, shown: Shown, space: number
         ? { title: 'contrast' }
         : { title: 'rms blur', unit: 'µm', greatest: Math.max(1, ...ends.flat(2).map((p) => p.y)) },
     lines,
-    marks: [{ along: 'x', at: space, text: 'now', dash: [2, 3] }],
+    marks: [{ along: 'x', at: space, text: 'now', dash: DASH.here }],
     bands: agreed !== undefined && spacesMm ? [{ from: spacesMm[0], to: spacesMm[1], text: 'good for all', style: 'solid' }] : [],
     areas: ends.map(([lower, upper], i) => ({ lower, upper, lean: i === 0 ? 1 : -1 })),
   };

@@ -4,6 +4,7 @@ import { amount, numberIn, short } from '../../core/index.ts';
 import { Canvas } from '../charts/canvas.tsx';
 import type { Drawing } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
+import { DASH } from '../plates/strokes.ts';
 import type { Studied } from './studied.ts';
 
 const STEPS = 40;
@@ -50,14 +51,16 @@ export function Detail({ studied }: { studied: Studied }) {
       <Table
         title="The same contrast in numbers"
         columns={['lp/mm at the subject', 'lines apart, µm', 'sagittal, %', 'tangential, %', 'perfect, %', 'pixel, %']}
-        rows={curve
-          .filter((_, i) => i % 2 === 0 || i === curve.length - 1)
-          .map((p) => [
-            short(p.objectLpPerMm),
-            short(1000 / p.objectLpPerMm),
-            ...[p.sagittal, p.tangential, p.perfect].map((c) => short(100 * c, 2)),
-            p.pixel === undefined ? 'not known' : short(100 * p.pixel, 2),
-          ])}
+        rows={() =>
+          curve
+            .filter((_, i) => i % 2 === 0 || i === curve.length - 1)
+            .map((p) => [
+              short(p.objectLpPerMm),
+              short(1000 / p.objectLpPerMm),
+              ...[p.sagittal, p.tangential, p.perfect].map((c) => short(100 * c, 2)),
+              p.pixel === undefined ? 'not known' : short(100 * p.pixel, 2),
+            ])
+        }
       />
     </figure>
   );
@@ -92,12 +95,12 @@ function drawingOf(curve: readonly DetailPoint[], judged: number): Drawing {
     x: { title: 'detail at the subject, lp/mm', least: 0, greatest: (curve.at(-1)?.objectLpPerMm ?? 1) * 1.01 },
     y: { title: 'contrast' },
     lines: [
-      { points: line((p) => p.perfect), dash: [], width: 0.8, label: { text: 'perfect', at: at(0.55), side: 'after' } },
-      { points: line((p) => p.pixel), dash: [1.5, 3], width: 1, label: { text: 'pixel', at: at(0.6), side: 'after' } },
-      { points: line((p) => p.sagittal), dash: [], width: 1.9, label: { text: 'sagittal', at: at(0.2), side: 'after' } },
-      { points: line((p) => p.tangential), dash: [7, 3], width: 1.9, label: { text: 'tangential', at: at(0.1), side: 'before' } },
+      { points: line((p) => p.perfect), dash: DASH.perfect, width: 0.8, label: { text: 'perfect', at: at(0.55), side: 'after' } },
+      { points: line((p) => p.pixel), dash: DASH.pixels, width: 1, label: { text: 'pixel', at: at(0.6), side: 'after' } },
+      { points: line((p) => p.sagittal), dash: DASH.sagittal, width: 1.9, label: { text: 'sagittal', at: at(0.2), side: 'after' } },
+      { points: line((p) => p.tangential), dash: DASH.tangential, width: 1.9, label: { text: 'tangential', at: at(0.1), side: 'before' } },
     ],
-    marks: [{ along: 'x', at: judged, text: 'judged', dash: [2, 3] }],
+    marks: [{ along: 'x', at: judged, text: 'judged', dash: DASH.here }],
     bands: [],
   };
 }

@@ -26,14 +26,16 @@ export function Spots({ studied: { for: evaluation, study, judging } }: { studie
         <Table
           title="The same spots in numbers"
           columns={['from the middle, mm', 'rms blur, µm', 'sagittal contrast, %', 'tangential contrast, %', 'own focus, mm', 'light, %']}
-          rows={study.points.map(({ radiusMm, seen }) => [
-            short(radiusMm),
-            seen ? short(seen[focus].spot.rmsUm) : 'no light',
-            seen ? short(100 * seen[focus].sagittal, 2) : '',
-            seen ? short(100 * seen[focus].tangential, 2) : '',
-            seen ? short(seen.focusMm) : '',
-            seen ? short(100 * seen.light) : '',
-          ])}
+          rows={() =>
+            study.points.map(({ radiusMm, seen }) => [
+              short(radiusMm),
+              seen ? short(seen[focus].spot.rmsUm) : 'no light',
+              seen ? short(100 * seen[focus].sagittal, 2) : '',
+              seen ? short(100 * seen[focus].tangential, 2) : '',
+              seen ? short(seen.focusMm) : '',
+              seen ? short(100 * seen.light) : '',
+            ])
+          }
         />
       </figure>
     </>

@@ -3,6 +3,7 @@ import { amount, percent, short } from '../../core/index.ts';
 import { Canvas } from '../charts/canvas.tsx';
 import type { Drawing, Line } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
+import { DASH } from '../plates/strokes.ts';
 import { answered } from '../state/draft.ts';
 import type { Shown } from './spacing.tsx';
 
@@ -30,7 +31,7 @@ export function WayCurves({ advice, shown }: { advice: Advice; shown: Shown }) {
           `blur in µm, ${side(b)}`,
           'light in the corner',
         ]}
-        rows={a.points.map((p, i) => [short(p.infinitySpaceMm, 4), ...cells(p), ...cells(b.points[i]), percent(p.cornerLight)])}
+        rows={() => a.points.map((p, i) => [short(p.infinitySpaceMm, 4), ...cells(p), ...cells(b.points[i]), percent(p.cornerLight)])}
       />
     </figure>
   );
@@ -62,7 +63,7 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
     const text = side(ways[i]);
     return {
       points: own,
-      dash: good ? [] : [6, 3],
+      dash: good ? DASH.better : DASH.turned,
       width: good ? 1.9 : 1.4,
       label: { text, at: Math.floor(own.length * 0.72), side: i === upper ? 'over' : 'under' },
     };
@@ -80,7 +81,7 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
         ? [
             {
               points: light,
-              dash: [1.5, 3],
+              dash: DASH.light,
               width: 1,
               label: { text: 'light in the corner', at: Math.floor(light.length * 0.35), side: 'under' as const },
             },
@@ -89,7 +90,7 @@ function drawingOf({ ways, better }: Advice, shown: Shown, stack: boolean, space
     ],
     marks: [
       { along: 'x', at: point.infinitySpaceMm, text: 'best' },
-      { along: 'x', at: space, text: 'now', dash: [2, 3], bites: space < withinMm[0] || space > withinMm[1] },
+      { along: 'x', at: space, text: 'now', dash: DASH.here, bites: space < withinMm[0] || space > withinMm[1] },
     ],
     bands: [{ from: withinMm[0], to: withinMm[1], text: 'within a tenth', style: 'solid' }],
   };

@@ -1,5 +1,8 @@
+import { useMemo } from 'preact/hooks';
 import { type Circle, short } from '../../core/index.ts';
 import type { DrawnCircle, SensorScene } from './sensor-geometry.ts';
+import { silhouette, stipple } from './silhouette.ts';
+import { CIRCLE_DASH, dashes } from './strokes.ts';
 
 /** The drawing in px: the sensor's middle, px a mm, and the whole size. */
 export interface View {
@@ -65,7 +68,7 @@ export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: Sensor
   const onChip = Math.abs(atY - cy) < (scene.height * k) / 2 && Math.abs(atX - cx) < (scene.width * k) / 2;
   return (
     <g class={`circle ${circle}${bites ? ' bites' : ''}${onChip ? ' on-chip' : ''}`} data-radius-mm={bounded ? radius : undefined}>
-      {bounded && <circle cx={cx} cy={cy} r={radius * k} />}
+      {bounded && <circle cx={cx} cy={cy} r={radius * k} stroke-dasharray={dashes(CIRCLE_DASH[circle])} />}
       <text x={atX} y={atY} text-anchor={dx === 0 ? 'middle' : 'end'}>
         {unseen ? `${name}, past this drawing` : name}
       </text>
@@ -73,15 +76,40 @@ export function Ring({ drawn, scene, view }: { drawn: DrawnCircle; scene: Sensor
   );
 }
 
-/** The subject's outline, where it is about as large as the picture or smaller. */
+/** Outline and stippling of a subject of so many px, of which so many are seen. */
+function Seed({ w, h, seenWidth, seenHeight }: Record<'w' | 'h' | 'seenWidth' | 'seenHeight', number>) {
+  const outline = useMemo(() => silhouette(w, h), [w, h]);
+  const dots = useMemo(() => stipple(w, h, { width: seenWidth, height: seenHeight }), [w, h, seenWidth, seenHeight]);
+  return (
+    <>
+      <clipPath id="subject-outline">
+        <path d={outline} />
+      </clipPath>
+      <path class="stipple" clip-path="url(#subject-outline)" d={dots} />
+      <path class="outline" d={outline} />
+    </>
+  );
+}
+
+/** The subject's outline with its size on the sensor; where it is larger than the picture, what of it lies there. */
 export function Subject({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
   const { subject } = scene;
-  if (!subject || subject.width > scene.width * 1.2 || subject.height > scene.height * 1.2) return null;
+  if (!subject) return null;
+  const [w, h] = [subject.width * k, subject.height * k];
+  const [seenWidth, seenHeight] = [Math.min(w, scene.width * k), Math.min(h, scene.height * k)];
+  const larger = subject.width > scene.width || subject.height > scene.height;
   return (
     <g class="subject on-chip">
-      <ellipse cx={cx} cy={cy} rx={(subject.width * k) / 2} ry={(subject.height * k) / 2} />
-      <text x={cx} y={cy + 4} text-anchor="middle">
+      <g clip-path="url(#chip)">
+        <g transform={`translate(${cx} ${cy})`}>
+          <Seed w={w} h={h} seenWidth={seenWidth} seenHeight={seenHeight} />
+        </g>
+      </g>
+      <text x={cx} y={cy} text-anchor="middle">
         subject
+      </text>
+      <text x={cx} y={cy + 16} text-anchor="middle">
+        {short(subject.width)} × {short(subject.height)} mm{larger && ', larger than the picture'}
       </text>
     </g>
   );

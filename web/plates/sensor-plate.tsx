@@ -1,51 +1,70 @@
+import { computed } from '@preact/signals';
 import { type Circle, type Coverage, numberIn, percent, type Report } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
 import { answered, report } from '../state/draft.ts';
+import { FieldInput, FieldPoint } from './field-point.tsx';
 import { type SensorScene, sensorScene } from './sensor-geometry.ts';
 import { Contours, Ring, Subject, toldApart, type View } from './sensor-marks.tsx';
-import { tone } from './tone.ts';
+import { tone, UNITS } from './tone.ts';
 import { useWidth } from './width.ts';
+import '../styles/sensor.css';
 
 const PAD = 36;
 const TALLEST = 330;
 
+const scene = computed(() => sensorScene(answered.value, report.value));
+
 /** The sensor to scale: its circles told apart by line and words, the light falling off as engraved tone. */
 export function SensorPlate() {
   const [box, width] = useWidth(540);
-  const scene = sensorScene(answered.value, report.value);
+  const { coverage } = report.value;
+  const view = viewOf(scene.value, width);
+  return (
+    <figure class="plate sensor" ref={box} aria-labelledby="sensor-caption">
+      <div class="over">
+        <Drawn scene={scene.value} view={view} />
+        <FieldPoint scene={scene.value} view={view} />
+      </div>
+      <figcaption id="sensor-caption">{captionOf(report.value)}</figcaption>
+      <FieldInput />
+      <Unknown coverage={coverage} />
+    </figure>
+  );
+}
+
+function viewOf(scene: SensorScene, width: number): View {
   const k = Math.min((width - 2 * PAD) / scene.width, TALLEST / scene.height);
   const height = Math.round(tallEnough(scene, k));
-  const cx = width / 2;
-  const cy = height / 2;
-  const view: View = { cx, cy, k, width, height };
+  return { cx: width / 2, cy: height / 2, k, width, height };
+}
+
+function Drawn({ scene, view }: { scene: SensorScene; view: View }) {
+  const { cx, cy, k, width, height } = view;
   const w = scene.width * k;
   const h = scene.height * k;
   return (
-    <figure class="plate sensor" ref={box} aria-labelledby="sensor-caption">
-      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="sensor-caption">
-        <title>The sensor</title>
-        <defs>
-          <clipPath id="chip">
-            <rect x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
-          </clipPath>
-        </defs>
-        <rect class="chip" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
-        <Tone scene={scene} w={w} h={h} k={k} left={cx - w / 2} top={cy - h / 2} />
-        <g clip-path="url(#chip)">
-          {toldApart(scene, k, 9).map(({ ev, radius }) => (
-            <circle key={ev} class="contour" cx={cx} cy={cy} r={radius * k} />
-          ))}
-        </g>
-        <Contours scene={scene} view={view} />
-        <Subject scene={scene} view={view} />
-        {scene.circles.map((drawn) => (
-          <Ring key={drawn.circle} drawn={drawn} scene={scene} view={view} />
+    <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="sensor-caption">
+      <title>The sensor</title>
+      <defs>
+        <clipPath id="chip">
+          <rect x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
+        </clipPath>
+      </defs>
+      <rect class="chip" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
+      <Tone scene={scene} view={view} />
+      <g clip-path="url(#chip)">
+        {toldApart(scene, k, 9).map(({ ev, radius }) => (
+          <circle key={ev} class="contour" cx={cx} cy={cy} r={radius * k} />
         ))}
-        <rect class="chip-edge" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
-      </svg>
-      <figcaption id="sensor-caption">{captionOf(report.value)}</figcaption>
-      <Unknown coverage={report.value.coverage} />
-    </figure>
+      </g>
+      <path class="diagonal" d={`M${cx} ${cy}L${cx + w / 2} ${cy - h / 2}`} />
+      <Subject scene={scene} view={view} />
+      <Contours scene={scene} view={view} />
+      {scene.circles.map((drawn) => (
+        <Ring key={drawn.circle} drawn={drawn} scene={scene} view={view} />
+      ))}
+      <rect class="chip-edge" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
+    </svg>
   );
 }
 
@@ -55,11 +74,16 @@ function tallEnough({ height, width, circles }: SensorScene, k: number): number 
   return Math.max(height, ...worth) * k + 2 * PAD;
 }
 
-function Tone({ scene, w, h, k, left, top }: { scene: SensorScene; w: number; h: number; k: number; left: number; top: number }) {
+function Tone({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
   const { light } = scene;
-  if (!light) return null;
-  const d = tone(w, h, (x, y) => light(Math.hypot(x - w / 2, y - h / 2) / k));
-  return d ? <path class="tone" transform={`translate(${left} ${top})`} d={d} /> : null;
+  const d = light && tone(scene.width * k, scene.height * k, (radius) => light(radius / k));
+  if (!d) return null;
+  return (
+    <g class="tone" transform={`translate(${cx} ${cy}) scale(${1 / UNITS})`}>
+      <path id="tone-half" d={d} />
+      <use href="#tone-half" transform="scale(1 -1)" />
+    </g>
+  );
 }
 
 function captionOf({ figures, coverage }: Report): string {
