@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import {
   AIR,
   cardinal,
@@ -29,10 +29,8 @@ import {
 import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
 import { sectionScale } from '../../web/glass/section-scale.ts';
 import { understood } from '../../web/lines/understood.ts';
-import { answered, awaited, judge, problems, take } from '../../web/state/draft.ts';
-import { follow, linkTo } from '../../web/state/link.ts';
+import { judge } from '../../web/state/draft.ts';
 import { complaint } from '../../web/state/words.ts';
-import { fetchWorks, worksNow } from '../../web/state/works.ts';
 import { BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
 import { OPENING } from './support.ts';
 
@@ -67,6 +65,11 @@ function drawn(lens: Lens, more: Partial<Parameters<typeof sectionOf>[0]> = {}):
 
 describe('before what works with glass is fetched', () => {
   it('a link and a draft with glass wait for it, and are answered when it is there', async () => {
+    // Whatever other tests have fetched.
+    vi.resetModules();
+    const { follow, linkTo } = await import('../../web/state/link.ts');
+    const { answered, awaited, judge, problems, take } = await import('../../web/state/draft.ts');
+    const { fetchWorks, worksNow } = await import('../../web/state/works.ts');
     expect(worksNow()).toBeUndefined();
     const link = linkTo(withGlass());
     expect(follow(link)).toEqual({ waits: true });

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { evaluate, FIGURE_IDS, type Pairing, pairingSchema, report, reportOf } from '../../core/index.ts';
 import opening from '../../data/opening.json';
 import { FIGURE_NAMES } from '../../web/figures/names.ts';
@@ -61,7 +61,10 @@ describe('a pairing on disk', () => {
       expect(fault).toMatch(/[^.]$/);
     }
   });
-  it('waits for what traces glass', () => {
+  it('waits for what traces glass', async () => {
+    // Whatever other tests have fetched.
+    vi.resetModules();
+    const { read } = await import('../../web/share/file.ts');
     const glass = { radiiMm: [100, -100], thicknessesMm: [5], glasses: ['N-BK7'] };
     expect(read(file({ pairing: { ...OPENING, relay: { kind: 'supplementary', glass } } }))).toEqual({ waits: true });
   });
