@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import {
   AIR,
   cardinal,
@@ -31,6 +31,7 @@ import { sectionScale } from '../../web/glass/section-scale.ts';
 import { understood } from '../../web/lines/understood.ts';
 import { judge } from '../../web/state/draft.ts';
 import { complaint } from '../../web/state/words.ts';
+import { fetchWorks } from '../../web/state/works.ts';
 import { BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
 import { OPENING } from './support.ts';
 
@@ -63,13 +64,15 @@ function drawn(lens: Lens, more: Partial<Parameters<typeof sectionOf>[0]> = {}):
   });
 }
 
+beforeAll(() => fetchWorks());
+
 describe('before what works with glass is fetched', () => {
   it('a link and a draft with glass wait for it, and are answered when it is there', async () => {
     // Whatever other tests have fetched.
     vi.resetModules();
     const { follow, linkTo } = await import('../../web/state/link.ts');
     const { answered, awaited, judge, problems, take } = await import('../../web/state/draft.ts');
-    const { fetchWorks, worksNow } = await import('../../web/state/works.ts');
+    const { fetchWorks: fetchAnew, worksNow } = await import('../../web/state/works.ts');
     expect(worksNow()).toBeUndefined();
     const link = linkTo(withGlass());
     expect(follow(link)).toEqual({ waits: true });
@@ -80,7 +83,7 @@ describe('before what works with glass is fetched', () => {
     // Another draft in the meantime is not overtaken by the one that waited.
     take({ ...BEHIND, infinitySpaceMm: 61 });
     expect(awaited.value).toBe('nothing');
-    await fetchWorks();
+    await fetchAnew();
     expect(answered.value.pairing.infinitySpaceMm).toBe(61);
     take(withGlass());
     expect([awaited.value, problems.value]).toEqual(['nothing', []]);

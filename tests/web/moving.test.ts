@@ -56,7 +56,7 @@ async function pullTo(page: Page, handle: string, to: number, move: (dx: number)
   for (let i = 0; i < 400; i++) {
     const now = await reads(page, handle);
     if (now === to) return;
-    await move(Math.sign(to - now) * Math.max(1, Math.min(40, Math.abs(to - now) / 2)));
+    await move(Math.sign(to - now) * Math.max(0.4, Math.min(40, Math.abs(to - now) / 2)));
     // A finger's move is on its way until a frame has shown it.
     await page.evaluate(() => new Promise((ready) => requestAnimationFrame(() => setTimeout(ready))));
   }
