@@ -1,7 +1,8 @@
-import { type Lens, lensOfRelay, prescription } from '../../core/glassworks.ts';
-import { amount, DEFAULTS, type Evaluation, type Relay } from '../../core/index.ts';
+import { prescription, reversed } from '../../core/glassworks.ts';
+import { amount, DEFAULTS, type Evaluation } from '../../core/index.ts';
 import type { Course } from '../plates/path-rays.ts';
 import { coursesThrough } from './courses.ts';
+import { listedFor } from './listed-for.ts';
 import { type Outline, outlineOf } from './section-geometry.ts';
 
 /** The relay's real glass for the light path: its outline and the course of rays through it, z from the objective's shoulder. */
@@ -15,20 +16,12 @@ export interface LensOnPath {
 /** Glass whose surfaces are clear to any height is drawn so wide where the rim is not known either, mm. */
 const USUAL_HALF = 20;
 
-/** A lens of a class takes its time to make: as long as the relay stays, so does its lens. */
-let last: { relay: string; lens: Lens | undefined } = { relay: '', lens: undefined };
-
-function lensFor(relay: Relay): Lens | undefined {
-  const key = JSON.stringify(relay);
-  if (last.relay !== key) last = { relay: key, lens: lensOfRelay(relay).lens };
-  return last.lens;
-}
-
 /** Of a pairing whose relay has glass; undefined where no lens can be made of it. */
 export function lensOnPath({ pairing, inputs }: Evaluation, pupilMm: number): LensOnPath | undefined {
   const { relay } = pairing;
-  const lens = lensFor(relay);
-  if (!lens) return undefined;
+  const listed = listedFor(relay);
+  if (!listed) return undefined;
+  const lens = relay.reversed ? reversed(listed) : listed;
   const space = amount(pairing.infinitySpaceMm);
   const prescribed = prescription(lens, pairing.wavelengthNm ?? DEFAULTS.wavelengthNm);
   const rim = inputs.find((input) => input.path === '/relay/clearApertureMm')?.value;

@@ -1,8 +1,9 @@
 import { effect, signal } from '@preact/signals';
-import { type Judging, judgingOf, listedLens, type SharpOver, type Study, studyOf } from '../../core/glassworks.ts';
+import { type Judging, judgingOf, type SharpOver, type Study, studyOf } from '../../core/glassworks.ts';
 import { amount, type Evaluation } from '../../core/index.ts';
 import { answered } from '../state/draft.ts';
 import { held } from '../state/held.ts';
+import { listedFor } from './listed-for.ts';
 
 /** The relay's glass where it stands now, and what it is judged by. */
 export interface Studied {
@@ -17,32 +18,26 @@ export const sharpOver = signal<SharpOver>('picture');
 /** Of the pairing that is shown; undefined where its glass is not known, or until it is worked out. */
 export const studied = signal<Studied | undefined>(undefined);
 
-/** While a hand moves something a study takes its turn so long after the last, ms: the hand goes first. */
-const BREATHER_MS = 120;
+/** A hand that moves something goes first: the study is taken up when it has rested for so long, ms. */
+const REST_MS = 160;
 
 /** Keeps the study up as long as a view shows it: after the answer is painted, so that nothing is held up. */
 export function followStudy(): () => void {
   let turn: ReturnType<typeof setTimeout> | undefined;
-  let ended = Number.NEGATIVE_INFINITY;
   let open = true;
   const take = (): void => {
-    turn = undefined;
-    if (!open) return;
     const evaluation = answered.peek();
-    if (evaluation.pairing.relay.glass) studied.value = studyFor(evaluation, sharpOver.peek());
-    ended = performance.now();
+    if (open && evaluation.pairing.relay.glass) studied.value = studyFor(evaluation, sharpOver.peek());
   };
   const stop = effect(() => {
     const evaluation = answered.value;
     sharpOver.value;
+    clearTimeout(turn);
     if (!evaluation.pairing.relay.glass) {
       studied.value = undefined;
       return;
     }
-    // One that waits takes the newest pairing when its turn comes.
-    if (turn !== undefined) return;
-    const wait = held.peek() === undefined ? 0 : Math.max(0, BREATHER_MS - (performance.now() - ended));
-    turn = setTimeout(() => requestAnimationFrame(() => setTimeout(take)), wait);
+    turn = setTimeout(() => requestAnimationFrame(() => setTimeout(take)), held.value === undefined ? 0 : REST_MS);
   });
   return () => {
     stop();
@@ -54,7 +49,7 @@ export function followStudy(): () => void {
 
 function studyFor(evaluation: Evaluation, over: SharpOver): Studied | undefined {
   const { pairing } = evaluation;
-  const { lens } = listedLens(pairing.relay);
+  const lens = listedFor(pairing.relay);
   if (!lens) return undefined;
   const judging = judgingOf(evaluation, lens, over);
   return { for: evaluation, judging, study: studyOf(judging, amount(pairing.infinitySpaceMm)) };
