@@ -71,23 +71,28 @@ const glassed = relays.parts.find(({ id }) => id === 'close-up-5d-58-glass')?.pa
 const PAIRINGS = { 'the opening example': opening.pairing, 'a relay with glass': { ...opening.pairing, relay: glassed } };
 const WINDOWS = { wide: { width: 1280, height: 900 }, phone: { width: 390, height: 844 } };
 const HANDLES = ['relay', 'focal'];
+/** The views that are dragged in, and what shows that each stands. */
+const VIEWS = { '': '#vary-caption', '?view=glass': '#spacing-caption' };
 
 async function drags(browser: Browser, address: string): Promise<Record<string, Dragged>> {
   const all: Record<string, Dragged> = {};
   for (const [window, viewport] of Object.entries(WINDOWS)) {
     const page = await browser.newPage({ viewport, reducedMotion: 'reduce', serviceWorkers: 'block' });
     await page.addInitScript(WATCH);
-    for (const [pairing, of] of Object.entries(PAIRINGS)) {
-      await page.goto('about:blank');
-      await page.goto(`${address}/${linkOf(of)}`);
-      await page.waitForSelector('#vary-caption', { state: 'attached' });
-      for (const name of HANDLES) {
-        const handle = `[data-handle="${name}"]`;
-        // What is known by its glass has no focal length to be moved.
-        if ((await page.locator(handle).count()) === 0) continue;
-        all[`${name}, ${pairing}, ${window}`] = await dragged(page, handle, viewport.width / 12);
+    for (const [pairing, of] of Object.entries(PAIRINGS))
+      for (const [view, stands] of Object.entries(VIEWS)) {
+        // Where nothing is known of the glass that view has nothing to drag.
+        if (view && !('glass' in (of.relay ?? {}))) continue;
+        await page.goto('about:blank');
+        await page.goto(`${address}/${view}${linkOf(of)}`);
+        await page.waitForSelector(stands, { state: 'attached', timeout: 60_000 });
+        for (const name of HANDLES) {
+          const handle = `[data-handle="${name}"]`;
+          // What is known by its glass has no focal length to be moved.
+          if ((await page.locator(handle).count()) === 0) continue;
+          all[[name, view && 'in section', pairing, window].filter(Boolean).join(', ')] = await dragged(page, handle, viewport.width / 12);
+        }
       }
-    }
     await page.close();
   }
   return all;

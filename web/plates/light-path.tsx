@@ -89,13 +89,13 @@ export function LightPath() {
         ))}
         {!narrow && (
           <Notes
-            rider={[scale.x(scene.rim) + 18, foot - 14]}
-            point={[scale.x(scene.sensor) - 22, axis - scale.h(scene.fieldHeight) - 30]}
+            rider={besideRider(movables, scene, scale, foot)}
+            sensor={{ x: scale.x(scene.sensor) - 14, y: axis + scale.h(scene.cornerHeight) + 6 }}
             width={width}
           />
         )}
       </div>
-      {narrow && <Notes rider={undefined} point={undefined} width={width} />}
+      {narrow && <Notes rider={undefined} sensor={undefined} width={width} />}
       {narrow && (
         <ul class="entries">
           {movables.map((movable) => (
@@ -186,6 +186,17 @@ const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, 
     const half = name === 'pupil' ? scene.pupilHalf : name === 'focal' ? scene.cornerHeight : (nearest(scene, at.z) ?? 0);
     return [{ name, x: scale.x(at.z), from: axis + scale.h(half), held: held.value === name }];
   });
+
+/** What a note beside a rider needs, px. */
+const NOTE = 340;
+
+/** Beside the relay's rider, before it where behind it is another. */
+function besideRider(movables: readonly Movable[], scene: Scene, scale: PathScale, foot: number) {
+  const x = scale.x(scene.rim);
+  const next = Math.min(...movables.flatMap(({ along, at }) => (along === 'axis' && at && scale.x(at.z) > x ? [scale.x(at.z)] : [])));
+  const before = next - x < NOTE;
+  return { x: before ? x - 18 : x + 18, y: foot - 14, before };
+}
 
 const nearest = ({ stops }: Scene, z: number): number | undefined => stops.find((s) => Math.abs(s.z - z) < 1e-6)?.half;
 

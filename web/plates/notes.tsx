@@ -25,19 +25,23 @@ function putAway(): void {
 }
 
 interface Props {
-  /** Where the rider of the relay and the field point stand, px; undefined on a narrow plate, where the notes stand under it. */
-  rider: readonly [x: number, y: number] | undefined;
-  point: readonly [x: number, y: number] | undefined;
+  /** Where a note has room beside the rider of the relay, and under the sensor, px; undefined on a narrow plate, where the notes stand under it. */
+  rider: { x: number; y: number; before: boolean } | undefined;
+  sensor: { x: number; y: number } | undefined;
   width: number;
 }
 
 /** For a first visit: three notes in the margin of the plate, until they are put away. */
-export function Notes({ rider, point, width }: Props) {
+export function Notes({ rider, sensor, width }: Props) {
   if (away.value) return null;
   return (
     <aside class={`notes${rider ? ' on-plate' : ''}`} aria-label="Notes on this plate">
-      <p style={rider && { left: `${rider[0]}px`, top: `${rider[1]}px` }}>Slide a rider along the bench: the answer follows.</p>
-      <p style={point && { right: `${width - point[0]}px`, top: `${point[1]}px` }}>Pull this point: its beam is drawn.</p>
+      <p style={rider && { [rider.before ? 'right' : 'left']: `${rider.before ? width - rider.x : rider.x}px`, top: `${rider.y}px` }}>
+        Slide a rider along the bench: the answer follows.
+      </p>
+      <p style={sensor && { right: `${width - sensor.x}px`, top: `${sensor.y}px` }}>
+        Pull the small circle at the sensor: its beam is drawn.
+      </p>
       <p class="last">
         Numbers over dots are guesses; type yours.{' '}
         <button type="button" class="lead" onClick={putAway}>
