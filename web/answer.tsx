@@ -1,14 +1,15 @@
+import { briefOf } from '../core/index.ts';
 import { Lead } from './fields/lead.tsx';
 import { calledAt } from './fields/names.ts';
 import { Rests } from './rests.tsx';
 import { Brief, Spoken } from './spoken.tsx';
 import { fault } from './state/address.ts';
-import { awaited, report, told } from './state/draft.ts';
+import { answered, awaited, report, told } from './state/draft.ts';
 import { complaint } from './state/words.ts';
 
 /** The answer in words, what it rests on, and what to mind. */
 export function Answer() {
-  const { sentence, assumptions, cautions } = report.value;
+  const { sentence, coverage, assumptions, cautions } = report.value;
   const stale = told.value.length > 0 || awaited.value !== 'nothing';
   return (
     <section class="answer" aria-label="The answer">
@@ -17,9 +18,8 @@ export function Answer() {
           This link could not be shown: {fault.value.replace(/\.$/, '')}. What stands here is the opening example.
         </p>
       )}
-      <p class={`sentence${stale ? ' stale' : ''}`}>
-        <Told text={sentence} />
-      </p>
+      <p class={`verdict${stale ? ' stale' : ''}`}>{briefOf(answered.value, coverage)}.</p>
+      <p class={`sentence${stale ? ' stale' : ''}`}>{sentence}</p>
       <Spoken text={sentence} />
       <Brief />
       <Awaited />
@@ -36,23 +36,12 @@ export function Answer() {
   );
 }
 
-/** The answer itself large; what goes with it, from the second sentence on, smaller. */
-export function Told({ text }: { text: string }) {
-  const [, first = text, rest = ''] = text.match(/^(.+?\.) (?=\p{Lu})(.*)$/su) ?? [];
-  return (
-    <>
-      {first}
-      {rest && <span class="rest"> {rest}</span>}
-    </>
-  );
-}
-
 /** What is wrong with what stands in the fields. */
 export function Broken() {
   if (told.value.length === 0) return null;
   return (
     <div class="notice" role="status">
-      <p>This is the answer as of before the error:</p>
+      <p>This still answers what stood here before:</p>
       <ul>
         {told.value.map((problem) => (
           <li key={`${problem.path}${problem.code}`}>

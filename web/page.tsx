@@ -4,6 +4,7 @@ import { Nav } from './nav.tsx';
 import { PairingView } from './pairing-view.tsx';
 import { Share } from './share/share.tsx';
 import { arriving } from './state/address.ts';
+import { told } from './state/draft.ts';
 import { view } from './state/view.ts';
 
 const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
@@ -18,7 +19,7 @@ export function Page() {
         <Nav />
         <Share />
       </header>
-      <main>
+      <main class={told.value.length > 0 ? 'before-error' : undefined}>
         {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" last /> : <PairingView />}
       </main>
       {whole.value && <Foot />}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type Assumption, minutesFor, nameOf, short } from '../core/index.ts';
+import { type Assumption, earned, minutesFor, nameOf, short } from '../core/index.ts';
 import { Lead } from './fields/lead.tsx';
 import { fieldAt } from './fields/names.ts';
 import { Later } from './later.tsx';
@@ -26,7 +26,14 @@ export function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
               <>
                 {' '}
                 <span class="guess">
-                  ({[`${short(most.value)} ± ${short(most.plusMinus, 2)}`, fieldAt(most.path)?.unit].filter(Boolean).join(' ')})
+                  (
+                  {[
+                    `${earned(most.value, most.value - most.plusMinus, most.value + most.plusMinus)} ± ${short(most.plusMinus, 2)}`,
+                    fieldAt(most.path)?.unit,
+                  ]
+                    .filter(Boolean)
+                    .join(' ')}
+                  )
                 </span>
               </>
             )}

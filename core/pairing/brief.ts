@@ -51,7 +51,7 @@ export function briefOf(evaluation: Evaluation, coverage: Coverage): string {
     case 'misses':
       return `${at}misses${coverage.bites ? `, ${shortfall(evaluation, coverage.bites)}` : ''}`;
     case 'undecided':
-      return `${at}open, ${open(evaluation, coverage)}`;
+      return `${at}undecided, ${open(evaluation, coverage)}`;
   }
 }
 

@@ -9,7 +9,7 @@ import type { Evaluation } from './evaluate.ts';
 import { GLASS } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
-import { subjectSize } from './subject.ts';
+import { laidOn, subjectSize } from './subject.ts';
 import { CIRCLE_FIGURE, type Coverage, circleName } from './verdict.ts';
 
 /** Of the inputs that a verdict hangs on so many are named. */
@@ -162,7 +162,9 @@ function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: read
   const here = amount(evaluation.pairing.infinitySpaceMm);
   if (space !== undefined && space >= LEAST_SPACE && space <= MOST_SPACE)
     return `With an infinity space of ${(space < here ? atMost : atLeast)(space)} mm instead of ${short(here)} they would get all of it.`;
-  if (opening !== undefined) return `An opening of ${atLeast(opening)} mm there would give them all of it.`;
+  // Nobody makes a relay faster than f/1.
+  if (opening !== undefined && opening <= (numberIn(evaluation.answers.relayFocalLengthMm) as number))
+    return `An opening of ${atLeast(opening)} mm there would give them all of it.`;
   return longer || (cuts.length > 0 ? 'No single change clears them.' : '');
 }
 
@@ -227,7 +229,8 @@ function subject({ pairing, answers }: Evaluation, coverage: Coverage): string {
   const s = coverage.subject;
   const box = subjectSize(pairing.subject, numberIn(answers.systemMagnification) as number);
   if (!s || !box) return '';
-  const size = `The subject, ${short(box[0])} × ${mm(box[1])} on the sensor,`;
+  const [w, h] = laidOn(pairing.sensor, box);
+  const size = `The subject, ${short(w)} × ${mm(h)} on the sensor,`;
   if (!s.fits) return `${size} is larger than the picture.`;
   const said = {
     covers: 'is covered',

@@ -17,10 +17,12 @@ describe('numbers in words', () => {
   it('tell shares as percent, small ones with a digit more', () => {
     expect([percent(0), percent(0.0024), percent(0.045), percent(0.32), percent(1)]).toEqual(['0 %', '0.2 %', '4.5 %', '32 %', '100 %']);
   });
+  // Two digits of an uncertainty are as many as make sense: JCGM 100:2008, 7.2.6.
   it('show the digits that ± has earned', () => {
-    expect(earned(12.3456, 12, 12.7)).toBe('12.3');
-    expect(earned(12.3456, 9, 16)).toBe('12');
-    expect(earned(0.3204, 0.0025, 0.789)).toBe('0.3');
+    expect(earned(12.3456, 12, 12.7)).toBe('12.35');
+    expect(earned(12.3456, 9, 16)).toBe('12.3');
+    expect(earned(0.3204, 0.0025, 0.789)).toBe('0.32');
+    expect(earned(257.12, 231, 283)).toBe('257');
     expect(earned(199.987, 190, 210)).toBe('200');
     expect(earned(12.3456, 12.3456, 12.3456)).toBe('12.35');
     expect(earned(12.3456, undefined, undefined)).toBe('12.35');

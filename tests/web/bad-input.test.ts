@@ -39,7 +39,7 @@ async function refused(path: string, text: string, right: string): Promise<strin
   // What was typed stays; a number may be written another way.
   const kept = await page.inputValue(input(path));
   expect(Object.is(Number(kept), Number(text)) || kept === text).toBe(true);
-  expect(await page.textContent('.answer .notice')).toContain('as of before the error');
+  expect(await page.textContent('.answer .notice')).toContain('still answers what stood here before');
   await put(page, path, right);
   expect(await page.locator('[aria-invalid=true]').count()).toBe(0);
   expect(await page.locator('.answer .notice').count()).toBe(0);

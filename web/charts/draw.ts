@@ -108,15 +108,16 @@ function written(showing: () => Showing): Plugin {
       ctx.save();
       ctx.font = `13px ${ink.font}`;
       const named: Named[] = [];
+      const words: Words[] = [];
       for (const mark of drawing.marks) {
         drawMark(chart, mark, ink);
         if (mark.along === 'x') named.push(nameOf(chart, mark, named));
-        else placed(chart, ink, mark.text, chart.chartArea.left + 6, px(chart, 'y', mark.at) - 5);
+        else placed(chart, ink, mark.text, chart.chartArea.left + 6, px(chart, 'y', mark.at) - 5, words);
       }
       // Names come last, so that no other mark runs through them.
       for (const { text, x, y, bites } of named) {
         ctx.fillStyle = bites ? ink.accent : ink.ink;
-        placed(chart, ink, text, x, y);
+        placed(chart, ink, text, x, y, words);
       }
       for (const band of drawing.bands) drawBand(chart, band, ink);
       for (const { label, points } of drawing.lines) {
@@ -135,7 +136,7 @@ function written(showing: () => Showing): Plugin {
           over: [x - width / 2, y - 9],
           under: [x - width / 2, y + 19],
         } as const;
-        placed(chart, ink, label.text, ...at[label.side]);
+        placed(chart, ink, label.text, ...at[label.side], words);
       }
       ctx.restore();
     },
@@ -144,18 +145,32 @@ function written(showing: () => Showing): Plugin {
 
 const px = (chart: Chart, axis: 'x' | 'y', value: number): number => chart.scales[axis]?.getPixelForValue(value) ?? 0;
 
-/** Text kept inside the chart, with paper around it. */
-function placed(chart: Chart, ink: Ink, text: string, x: number, y: number): void {
-  const { left, right, top, bottom } = chart.chartArea;
-  const width = chart.ctx.measureText(text).width;
-  const at = [Math.max(left + 3, Math.min(right - width - 2, x)), Math.min(bottom - 5, Math.max(top + 12, y))] as const;
-  chart.ctx.save();
-  chart.ctx.strokeStyle = ink.paper;
-  chart.ctx.lineWidth = 4;
-  chart.ctx.lineJoin = 'round';
-  chart.ctx.strokeText(text, ...at);
-  chart.ctx.restore();
-  chart.ctx.fillText(text, ...at);
+/** Words that stand already: their left, baseline and width, px. */
+interface Words {
+  x: number;
+  y: number;
+  width: number;
+}
+
+/** Moved up and down by so much at a time until nothing else is in the way, px. */
+const LINE_PX = 16;
+const TRIES = [0, -1, 1, -2, 2, -3, 3];
+
+/** Words kept inside the chart and off the others, on a piece of paper that no line runs through. */
+function placed(chart: Chart, ink: Ink, text: string, x: number, y: number, others: Words[]): void {
+  const { ctx, chartArea: area } = chart;
+  const width = ctx.measureText(text).width;
+  const left = Math.max(area.left + 3, Math.min(area.right - width - 2, x));
+  const within = (base: number): number => Math.min(area.bottom - 5, Math.max(area.top + 12, base));
+  const free = (base: number): boolean =>
+    !others.some((o) => Math.abs(o.y - base) < LINE_PX - 2 && o.x < left + width + 4 && left < o.x + o.width + 4);
+  const base = within(y + LINE_PX * (TRIES.find((n) => free(within(y + LINE_PX * n))) ?? 0));
+  others.push({ x: left, y: base, width });
+  const written = ctx.fillStyle;
+  ctx.fillStyle = ink.paper;
+  ctx.fillRect(left - 3, base - 11, width + 6, 15);
+  ctx.fillStyle = written;
+  ctx.fillText(text, left, base);
 }
 
 /** The name of an upright mark, where it is written. */

@@ -23,7 +23,7 @@ export function Figure({ id }: { id: FigureId }) {
         aria-label={`${open ? 'Hide' : 'Show'} the working of: ${FIGURE_NAMES[id]}`}
         onClick={() => setOpen(!open)}
       >
-        {open ? 'hide' : 'working'}
+        {open ? 'hide' : 'how'}
       </button>
       <div id={panel} class="panel" hidden={!open}>
         {open && <Working id={id} />}

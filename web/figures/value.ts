@@ -33,8 +33,8 @@ export function toldAs(id: FigureId, answer: Extract<Answer, { state: 'known' }>
   return { text, unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
 }
 
-/** Down to the first digit of the ±, as `earned` writes the value itself; never more than four digits. */
+/** Down to the second digit of the ±, as `earned` writes the value itself; never more than four digits. */
 function toPlace(x: number, half: number): string {
-  const last = 10 ** Math.floor(Math.log10(half));
+  const last = 10 ** (Math.floor(Math.log10(half)) - 1);
   return short(Math.round(x / last) * last, 4);
 }

@@ -1,5 +1,5 @@
-import { nameOf, short } from '../../core/index.ts';
-import { Awaited, Broken, Told } from '../answer.tsx';
+import { earned, nameOf, short } from '../../core/index.ts';
+import { Awaited, Broken } from '../answer.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
 import { adviceNow } from './advice-now.ts';
@@ -14,7 +14,7 @@ export function Says() {
   const said = sentenceOf(now);
   return (
     <section class="answer" aria-label="The answer">
-      <p class={`sentence${stale || now?.state !== 'done' ? ' stale' : ''}`} aria-live="polite">
+      <p class={`sentence alone${stale || now?.state !== 'done' ? ' stale' : ''}`} aria-live="polite">
         <Told text={said} />
       </p>
       {now?.state === 'running' && <Progress done={now.done} of={now.of} what={now.what} />}
@@ -75,9 +75,20 @@ function Rests() {
     <p class="rests">
       Rests on <Lead path={PUPIL}>{nameOf(PUPIL)}</Lead>{' '}
       <span class="guess">
-        ({short(pupil.value)} ± {short(pupil.plusMinus, 2)} mm)
+        ({earned(pupil.value, pupil.value - pupil.plusMinus, pupil.value + pupil.plusMinus)} ± {short(pupil.plusMinus, 2)} mm)
       </span>
       .
     </p>
+  );
+}
+
+/** The answer itself large; what goes with it, from the second sentence on, smaller. */
+function Told({ text }: { text: string }) {
+  const [, first = text, rest = ''] = text.match(/^(.+?\.) (?=\p{Lu})(.*)$/su) ?? [];
+  return (
+    <>
+      {first}
+      {rest && <span class="rest"> {rest}</span>}
+    </>
   );
 }

@@ -1,6 +1,7 @@
 import '../styles/path.css';
 import { useRef } from 'preact/hooks';
 import { short } from '../../core/index.ts';
+import { BeamTone } from '../plates/beams.tsx';
 import { BENCH, Bench } from '../plates/bench.tsx';
 import { DIMENSION_ROW, Dimensions, laidOut } from '../plates/dimensions.tsx';
 import { Handle } from '../plates/handle.tsx';
@@ -61,6 +62,7 @@ export function SectionPlate({ section, shoulder, pupilBetween, names, thread, t
       <div class="stage" style={{ height: `${height}px` }}>
         <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="section-caption">
           <title>The relay in section</title>
+          <BeamTone />
           <line class="axis" x1={6} x2={x(section.sensor) + 14} y1={axis} y2={axis} />
           <Objective shoulder={x(shoulder)} half={Math.max(h(section.pupilHalf) * 1.3, 22)} axis={axis} />
           <Pupil at={section.pupil} between={pupilBetween} half={section.pupilHalf} scale={scale} axis={axis} />
@@ -73,14 +75,8 @@ export function SectionPlate({ section, shoulder, pupilBetween, names, thread, t
           />
           <Glass section={section} scale={scale} axis={axis} thread={thread} />
           <g class="beams">
-            {section.middle
-              .filter((_, i) => i % 2 === 0)
-              .map((ray) => (
-                <One key={`m${ray.at}`} ray={ray} kind="middle" scale={scale} axis={axis} />
-              ))}
-            {section.corner.map((ray) => (
-              <One key={`c${ray.at}`} ray={ray} kind="corner" scale={scale} axis={axis} />
-            ))}
+            <Ribbon rays={section.middle} kind="middle" scale={scale} axis={axis} />
+            <Ribbon rays={section.corner} kind="field" scale={scale} axis={axis} />
           </g>
           <Names section={section} labels={labels} scale={scale} axis={axis} head={head} />
           {thread && section.pieces.length > 0 && (
@@ -91,7 +87,7 @@ export function SectionPlate({ section, shoulder, pupilBetween, names, thread, t
             top={foot}
             from={fromShoulder.z(scale.left)}
             to={fromShoulder.z(width - 8)}
-            riders={[{ name: 'relay', x: x(0), from: axis + h(glassHalf(section)), held: held.value === 'relay' }]}
+            riders={[{ name: 'relay', words: 'relay', x: x(0), from: axis + h(glassHalf(section)), held: held.value === 'relay' }]}
           />
           <Dimension from={x(shoulder)} to={x(0)} y={foot + BENCH + 4} />
           <Dimensions dimensions={dimensions} top={foot + BENCH + 28} />
@@ -133,14 +129,31 @@ function Objective({ shoulder, half, axis }: { shoulder: number; half: number; a
   );
 }
 
-function One({ ray, kind, scale, axis }: { ray: TracedRay; kind: string; scale: SectionScale; axis: number }) {
-  const px = ray.points.map(([z, y]) => [Number(scale.x(z).toFixed(2)), Number((axis - scale.h(y)).toFixed(2))] as const);
-  const [ex, ey] = px.at(-1) as readonly [number, number];
-  const lost = ray.endsAt !== undefined;
+/** A beam by the edges of what comes through and its middle ray; every ray that a rim stops, up to there. */
+function Ribbon({ rays, kind, scale, axis }: { rays: readonly TracedRay[]; kind: 'middle' | 'field'; scale: SectionScale; axis: number }) {
+  const px = (ray: TracedRay) =>
+    ray.points.map(([z, y]) => [Number(scale.x(z).toFixed(2)), Number((axis - scale.h(y)).toFixed(2))] as const);
+  const whole = rays.filter((ray) => ray.endsAt === undefined);
+  const [low, high] = [whole[0], whole.at(-1)];
+  const chief = whole[Math.floor(whole.length / 2)];
   return (
-    <g class={`${kind}${lost ? ' lost' : ''}`} data-ends-at={ray.endsAt}>
-      <path d={`M${px.map((p) => p.join(' ')).join('L')}`} />
-      {lost && <path class="tick" d={`M${ex - 3} ${ey - 3}L${ex + 3} ${ey + 3}M${ex - 3} ${ey + 3}L${ex + 3} ${ey - 3}`} />}
+    <g class={kind}>
+      {low && high && kind === 'field' && (
+        <path class="tone" d={`M${[...px(low), ...px(high).toReversed()].map((p) => p.join(' ')).join('L')}Z`} />
+      )}
+      {rays.map((ray) => {
+        if (ray.endsAt === undefined && ray !== low && ray !== high && ray !== chief) return null;
+        const points = px(ray);
+        const [x, y] = points.at(-1) as readonly [number, number];
+        return (
+          <g key={ray.at} class={ray.endsAt === undefined ? (ray === chief ? 'chief' : '') : 'lost'} data-ends-at={ray.endsAt}>
+            <path d={`M${points.map((p) => p.join(' ')).join('L')}`} />
+            {ray.endsAt !== undefined && (
+              <path class="tick" d={`M${x - 3} ${y - 3}L${x + 3} ${y + 3}M${x - 3} ${y + 3}L${x + 3} ${y - 3}`} />
+            )}
+          </g>
+        );
+      })}
     </g>
   );
 }

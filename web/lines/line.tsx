@@ -157,6 +157,7 @@ export function Line({ kind }: { kind: Kind }) {
         <h2 id={`part-${kind.name}`}>{kind.title}</h2>
         <div class="engraved">
           <input
+            placeholder={`such as ${kind.example}`}
             ref={field}
             id={id}
             class={text.length > LONG ? 'long' : ''}
@@ -209,7 +210,7 @@ export function Line({ kind }: { kind: Kind }) {
           )}
         </div>
         <p class={wrong ? 'complaint' : 'hint'} id={`${id}-hint`}>
-          {wrong || (unreachable ? LACKS.unreachable : typeof name === 'string' && name ? name : `such as ${kind.example}`)}
+          {wrong || (unreachable ? LACKS.unreachable : typeof name === 'string' && name ? name : 'your own')}
         </p>
       </section>
       <details class="numbers">

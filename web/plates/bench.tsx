@@ -10,6 +10,8 @@ const FIGURES_APART = 44;
 
 interface Rider {
   name: string;
+  /** What it carries. */
+  words: string;
   x: number;
   /** Where its post begins, px from the top. */
   from: number;
@@ -47,11 +49,16 @@ export function Bench({
             {String(z).replace('-', '−')}
           </text>
         ))}
-      {riders.map(({ name, x, from: post, held }) => (
+      {riders.map(({ name, words, x, from: post, held }) => (
         <g key={name} class={`rider${held ? ' held' : ''}`} data-rider={name}>
           <path class="post" d={`M${round(x)} ${round(post)}V${rail - 12}`} />
           <path class="foot-of-rider" d={`M${round(x - 6)} ${rail - 12}h12l3 9h-18z`} />
           <path class="index" d={`M${round(x)} ${rail - 10}V${rail + 6}`} />
+          {words && (
+            <text class="carried" x={round(x + 13)} y={rail - 6}>
+              {words}
+            </text>
+          )}
         </g>
       ))}
     </g>

@@ -3,7 +3,7 @@ import type { Movable } from './movables.ts';
 import type { Scene } from './path-geometry.ts';
 import { offPlate, type PathScale } from './path-scale.ts';
 import { entryWidth } from './plate-input.tsx';
-import { inRows, letter, widthOf } from './rows.ts';
+import { inRows, widthOf } from './rows.ts';
 
 /** What stands above the drawing with a leader to its place: plain words, or a number that can be typed. */
 export interface TopLabel {
@@ -25,9 +25,12 @@ const HEIGHTS: Record<string, string> = {
   '/relay/entrancePupilDiameterMm': 'iris',
 };
 
+/** Where there is little room. */
+const SHORT: Record<string, string> = { '': 'pupil', rim: 'rim', iris: 'aperture' };
+
 const nameFor = (path: string): string => HEIGHTS[path] ?? path.replace(/^\/stops\/(\d+)\/.*/, 'opening-$1');
 
-/** The stops, the pupil and the field point, in rows that keep them apart; stops by letter where there is no room. */
+/** The stops, the pupil and the field point, in rows that keep them apart; in a word each where there is little room. */
 export function topLabels(
   scene: Scene,
   scale: PathScale,
@@ -39,7 +42,9 @@ export function topLabels(
   const stops = scene.stops.map((stop, i) => {
     const movable = narrow ? undefined : movables.find((m) => m.name === nameFor(stop.path));
     const name = stop.label.replace(/^the objective's own /, 'exit ').replace(/^the /, '');
-    const text = narrow ? letter(i) : `${name} Ø ${short(2 * stop.half)}${offPlate(stop, scale) ? ', beyond the drawing' : ''}`;
+    const text = narrow
+      ? (SHORT[nameFor(stop.path)] ?? stop.label)
+      : `${name} Ø ${short(2 * stop.half)}${offPlate(stop, scale) ? ', beyond the drawing' : ''}`;
     return { key: stop.path || 'pupil', text, movable, at: scale.x(stop.z), reach: stop.half, bites: cutting.has(i) };
   });
   const field = movables.find((m) => m.name === 'field');

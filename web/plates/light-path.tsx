@@ -18,7 +18,7 @@ import { type Scene, sceneOf } from './path-geometry.ts';
 import { extent, NARROW, type PathScale, scaleFor, spaceAt } from './path-scale.ts';
 import { entryId, PlateInput } from './plate-input.tsx';
 import { RelayOutline } from './relay-outline.tsx';
-import { rowsIn } from './rows.ts';
+import { rowsIn, widthOf } from './rows.ts';
 import { StopTable } from './stop-table.tsx';
 import { Stops } from './stops.tsx';
 import { Train } from './train.tsx';
@@ -87,15 +87,8 @@ export function LightPath() {
             }}
           />
         ))}
-        {!narrow && (
-          <Notes
-            rider={besideRider(movables, scene, scale, foot)}
-            sensor={{ x: scale.x(scene.sensor) - 14, y: axis + scale.h(scene.cornerHeight) + 6 }}
-            width={width}
-          />
-        )}
       </div>
-      {narrow && <Notes rider={undefined} sensor={undefined} width={width} />}
+      <Notes />
       {narrow && (
         <ul class="entries">
           {movables.map((movable) => (
@@ -116,7 +109,7 @@ export function LightPath() {
       </figcaption>
       {!scene.openingsKnown && (
         <p class="hint">
-          The relay's opening is not known, so no beam can be cut there: <Lead path="/relay/clearApertureMm">give its clear opening</Lead>.
+          Under its rim or its thread it is measured in a minute: <Lead path="/relay/clearApertureMm">give its clear opening</Lead>.
         </p>
       )}
       <StopTable scene={scene} narrow={narrow} cutting={cutting} />
@@ -180,23 +173,21 @@ function placeUnder(movable: Movable, lengths: ReturnType<typeof lengthsOf>, top
 }
 
 /** Everything that slides along has a rider on the bench. */
-const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) =>
+/** What stands on the bench, by name. */
+const ON_BENCH: Record<string, string> = { pupil: 'exit pupil', relay: 'relay', focal: 'sensor' };
+
+const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) => {
+  const all = riders(movables, scene, scale, axis);
+  // A name stands behind its rider, where the next leaves room for it.
+  return all.map((one) => (all.some(({ x }) => x > one.x && x - one.x < 24 + widthOf(one.words, 12)) ? { ...one, words: '' } : one));
+};
+
+const riders = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) =>
   movables.flatMap(({ name, at, along }) => {
     if (along !== 'axis' || !at) return [];
     const half = name === 'pupil' ? scene.pupilHalf : name === 'focal' ? scene.cornerHeight : (nearest(scene, at.z) ?? 0);
-    return [{ name, x: scale.x(at.z), from: axis + scale.h(half), held: held.value === name }];
+    return [{ name, words: ON_BENCH[name] ?? '', x: scale.x(at.z), from: axis + scale.h(half), held: held.value === name }];
   });
-
-/** What a note beside a rider needs, px. */
-const NOTE = 340;
-
-/** Beside the relay's rider, before it where behind it is another. */
-function besideRider(movables: readonly Movable[], scene: Scene, scale: PathScale, foot: number) {
-  const x = scale.x(scene.rim);
-  const next = Math.min(...movables.flatMap(({ along, at }) => (along === 'axis' && at && scale.x(at.z) > x ? [scale.x(at.z)] : [])));
-  const before = next - x < NOTE;
-  return { x: before ? x - 18 : x + 18, y: foot - 14, before };
-}
 
 const nearest = ({ stops }: Scene, z: number): number | undefined => stops.find((s) => Math.abs(s.z - z) < 1e-6)?.half;
 
@@ -209,7 +200,8 @@ function grainOf({ name, along, value }: Movable, { k, stretch }: PathScale): nu
   return GRAINS.find((g) => g * px >= TELLS_PX) ?? 10;
 }
 
-function captionOf({ field, middle, stops, fieldHeight }: Scene): string {
+function captionOf({ field, middle, stops, fieldHeight, openingsKnown }: Scene): string {
+  if (!openingsKnown) return "The relay's opening is not known: whether it lets the beams through cannot be told.";
   const lost = field.filter((ray) => ray.endsAt !== undefined);
   const names = [...new Set(lost.map((ray) => stops[ray.endsAt as number]?.label))];
   const which = fieldPoint.value === 1 ? 'the corner' : `the point ${short(fieldHeight)} mm from the middle`;

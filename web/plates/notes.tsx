@@ -24,26 +24,15 @@ function putAway(): void {
   }
 }
 
-interface Props {
-  /** Where a note has room beside the rider of the relay, and under the sensor, px; undefined on a narrow plate, where the notes stand under it. */
-  rider: { x: number; y: number; before: boolean } | undefined;
-  sensor: { x: number; y: number } | undefined;
-  width: number;
-}
-
-/** For a first visit: three notes in the margin of the plate, until they are put away. */
-export function Notes({ rider, sensor, width }: Props) {
+/** For a first visit: three notes in the lower margin of the plate, until they are put away. */
+export function Notes() {
   if (away.value) return null;
   return (
-    <aside class={`notes${rider ? ' on-plate' : ''}`} aria-label="Notes on this plate">
-      <p style={rider && { [rider.before ? 'right' : 'left']: `${rider.before ? width - rider.x : rider.x}px`, top: `${rider.y}px` }}>
-        Slide a rider along the bench: the answer follows.
-      </p>
-      <p style={sensor && { right: `${width - sensor.x}px`, top: `${sensor.y}px` }}>
-        Pull the small circle at the sensor: its beam is drawn.
-      </p>
-      <p class="last">
-        Numbers over dots are guesses; type yours.{' '}
+    <aside class="notes" aria-label="Notes on this plate">
+      <p>Slide a rider along the bench, or type its number: the answer follows.</p>
+      <p>Pull the small circle at the sensor: its beam is drawn.</p>
+      <p>
+        Numbers in italics over dots are guesses: type yours.{' '}
         <button type="button" class="lead" onClick={putAway}>
           Put the notes away
         </button>

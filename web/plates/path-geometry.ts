@@ -11,7 +11,7 @@ import {
   scaleOf,
   stopsOf,
 } from '../../core/index.ts';
-import { type Course, fanTo, type Ray, type Standing, type StandingStop } from './path-rays.ts';
+import { type Beam, beamTo, type Course, fanTo, type Ray, type Standing, type StandingStop } from './path-rays.ts';
 
 export interface Scene extends Standing {
   nose: number;
@@ -29,6 +29,8 @@ export interface Scene extends Standing {
   openingsKnown: boolean;
   middle: Ray[];
   field: Ray[];
+  /** The same two by their edges. */
+  beams: { middle: Beam; field: Beam };
 }
 
 /** Taken for the drawing alone where the objective's length is not known, mm. */
@@ -76,8 +78,9 @@ export function sceneOf(evaluation: Evaluation, fieldHeight = diagonalOf(evaluat
     fieldHeight,
     kind: relay.kind,
     openingsKnown: stops !== undefined,
-    middle: fanTo(standing, 0, 0, course),
-    field: fanTo(standing, fieldHeight, fieldHeight / m, course),
+    middle: fanTo(standing, 0, 0),
+    field: fanTo(standing, fieldHeight, fieldHeight / m),
+    beams: { middle: beamTo(standing, 0, 0, course), field: beamTo(standing, fieldHeight, fieldHeight / m, course) },
   };
 }
 

@@ -38,27 +38,89 @@ export interface Standing {
 /** The course of rays of one slope through real glass: for each height in the pupil the points on the surfaces, z from the shoulder. */
 export type Course = (heights: readonly number[], slope: number) => Point[][];
 
+/** A beam: the part of the pupil that gets through and where its rays go, and what is lost at either side. */
+export interface Beam {
+  /** The edges of what gets through and its middle ray, from below in the pupil; empty where nothing does. */
+  through: Ray[];
+  /** At either side the outermost ray and the first that is lost, up to the stop that takes them. */
+  lost: (readonly [outermost: Ray, first: Ray])[];
+}
+
 const RAYS = 9;
+/** Between these parts of the pupil's radius a ray that just passes and one that just does not are told apart. */
+const HAIR = 1e-6;
+
+/** The beam to `height`, by its edges: every stop is met at heights linear in the pupil, so the edges are exact. */
+export function beamTo(scene: Standing, height: number, below: number, course?: Course): Beam {
+  const P = scene.pupilHalf;
+  const fan = (heights: readonly number[]): Ray[] => fanTo(scene, height, below, course, heights);
+  const [low, high] = gap(scene, height);
+  if (high - low <= 2 * HAIR * P) {
+    const [bottom, top] = fan([-P, P]) as [Ray, Ray];
+    return { through: [], lost: [[bottom, top]] };
+  }
+  const through = fan([low, (low + high) / 2, high]);
+  const lost: Beam['lost'] = [];
+  if (low > -P * (1 - HAIR)) lost.push(fan([-P, low - HAIR * P]) as [Ray, Ray]);
+  if (high < P * (1 - HAIR)) lost.push(fan([P, high + HAIR * P]) as [Ray, Ray]);
+  return { through, lost };
+}
+
+/** Where in the pupil the rays of one slope pass every stop, from below, mm; the first after the second where none does. */
+function gap(scene: Standing, height: number): readonly [low: number, high: number] {
+  const P = scene.pupilHalf;
+  const [a, b] = [-P, P].map((p) => line(scene, height, p)) as [Line, Line];
+  let [low, high] = [-P, P];
+  scene.stops.forEach((stop, i) => {
+    const rear = scene.rig.stops[i]?.place === 'sensor';
+    const [ya, yb] = rear ? [a.behind(stop.z), b.behind(stop.z)] : [a.before(stop.z), b.before(stop.z)];
+    const at = (y: number): number => -P + (2 * P * (y - ya)) / (yb - ya);
+    if (Math.abs(yb - ya) < 1e-12) {
+      if (Math.abs(ya) > stop.half) [low, high] = [P, -P];
+      return;
+    }
+    const [from, to] = [at(-stop.half), at(stop.half)].sort((x, y) => x - y) as [number, number];
+    [low, high] = [Math.max(low, from), Math.min(high, to)];
+  });
+  return [low, high];
+}
+
+/** A ray of first order that leaves the pupil at `p` and would land at `height`. */
+interface Line {
+  slope: number;
+  before(z: number): number;
+  behind(z: number): number;
+}
+
+function line({ rig, pupil, plane }: Standing, height: number, p: number): Line {
+  const f = rig.relayFocalLengthMm;
+  const slope = height / scaleOf(rig);
+  const tilt = slope + divergence(f, rig.sensorOffsetMm, toPrincipalPlane(rig)) * p;
+  const before = (z: number): number => p + tilt * (z - pupil);
+  return { slope, before, behind: (z) => before(plane) + (tilt - before(plane) / f) * (z - plane) };
+}
 
 /**
  * The fan that would land at `height` on the sensor; its subject point lies at `-below`. Which stop ends a
  * ray is by first-order optics, as the figures have it; between the relay's surfaces the real course is drawn.
  */
-export function fanTo(scene: Standing, height: number, below: number, course?: Course): Ray[] {
-  const { rig, pupil, plane, sensor, pupilHalf } = scene;
-  const f = rig.relayFocalLengthMm;
-  const slope = height / scaleOf(rig);
-  const spread = divergence(f, rig.sensorOffsetMm, toPrincipalPlane(rig));
-  const heights = Array.from({ length: RAYS }, (_, i) => pupilHalf * ((2 * i) / (RAYS - 1) - 1));
-  const glass = course?.(heights, slope);
+export function fanTo(
+  scene: Standing,
+  height: number,
+  below: number,
+  course?: Course,
+  heights: readonly number[] = evenly(scene.pupilHalf),
+): Ray[] {
+  const { plane, sensor } = scene;
+  const glass = course?.(heights, line(scene, height, 0).slope);
   return heights.map((p, i) => {
-    const tilt = slope + spread * p;
-    const before = (z: number): number => p + tilt * (z - pupil);
-    const behind = (z: number): number => before(plane) + (tilt - before(plane) / f) * (z - plane);
+    const { before, behind } = line(scene, height, p);
     const bend: Point[] = glass?.[i] && glass[i].length > 0 ? glass[i] : [[plane, before(plane)]];
     return ended(scene, { p, before, behind, bend, below, sensor });
   });
 }
+
+const evenly = (half: number): number[] => Array.from({ length: RAYS }, (_, i) => half * ((2 * i) / (RAYS - 1) - 1));
 
 interface Open {
   p: number;

@@ -12,7 +12,8 @@ const SHORTEST = 14;
  */
 export function RelayOutline({ scene, scale: { x, h, most }, axis }: { scene: Scene; scale: PathScale; axis: number }) {
   const { kind, plane, rim, sensor } = scene;
-  const opening = scene.stops.find((stop) => stop.path === '/relay/clearApertureMm')?.half ?? scene.stops[0]?.half ?? most;
+  // Where it is not known it claims no edge that would cut a beam.
+  const opening = scene.stops.find((stop) => stop.path === '/relay/clearApertureMm')?.half ?? most;
   const half = h(Math.min(opening, most));
   const at = x(plane);
   if (kind === 'supplementary') {

@@ -28,6 +28,3 @@ export function inRows(labels: readonly Label[], least: number, greatest: number
 
 /** Rows needed. */
 export const rowsIn = (placed: readonly { row: number }[]): number => 1 + Math.max(0, ...placed.map(({ row }) => row));
-
-/** Stops by letter, where there is no room for their names. */
-export const letter = (i: number): string => String.fromCharCode(97 + i);

@@ -25,7 +25,7 @@ export function toldApart({ contours }: SensorScene, k: number, apart: number): 
 
 const EV_WORDS: Record<number, string> = { 0.5: '½ stop down', 1: '1 stop down' };
 /** Contours closer than this to each other or to the middle get no name, px. */
-const APART = 26;
+const APART = 36;
 
 /** The contours' names, on the diagonal toward the lower right. */
 export function Contours({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {

@@ -50,7 +50,7 @@ function Drawn({ scene, view }: { scene: SensorScene; view: View }) {
           <rect x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
         </clipPath>
       </defs>
-      <rect class="chip" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
+      <rect class={scene.light ? 'chip' : 'chip unknown'} x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
       <Tone scene={scene} view={view} />
       <g clip-path="url(#chip)">
         {toldApart(scene, k, 9).map(({ ev, radius }) => (

@@ -3,7 +3,6 @@ import { Scroll } from '../charts/scroll.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { report } from '../state/draft.ts';
 import type { Scene } from './path-geometry.ts';
-import { letter } from './rows.ts';
 
 /** The stops in numbers: the drawing for those who read rather than look. */
 export function StopTable({ scene, narrow, cutting }: { scene: Scene; narrow: boolean; cutting: ReadonlySet<number> }) {
@@ -34,7 +33,6 @@ export function StopTable({ scene, narrow, cutting }: { scene: Scene; narrow: bo
               return (
                 <tr key={`${stop.path}${stop.label}`} class={cutting.has(i) ? 'bites' : ''}>
                   <th scope="row">
-                    {narrow && `${letter(i)}  `}
                     <Lead path={stop.path}>{stop.label}</Lead>
                   </th>
                   <td>{short(2 * stop.half)}</td>

@@ -1,6 +1,9 @@
 import type { Scene } from './path-geometry.ts';
 import type { PathScale } from './path-scale.ts';
 
+/** A barrel this long, px, has room for names about it. */
+const ROOMY = 70;
+
 /** Axis, subject, barrel, pupil, sensor; the relay is drawn by what is known of it. */
 export function Train({ scene, scale, axis }: { scene: Scene; scale: PathScale; axis: number }) {
   const { x, h } = scale;
@@ -20,6 +23,16 @@ export function Train({ scene, scale, axis }: { scene: Scene; scale: PathScale; 
       <line class="shoulder" x1={shoulder} x2={shoulder} y1={axis - barrel - 5} y2={axis + barrel + 5} />
       <line class="solid" x1={x(scene.subject)} x2={x(scene.subject)} y1={axis - field} y2={axis + field} />
       <line class="solid" x1={x(scene.sensor)} x2={x(scene.sensor)} y1={axis - h(scene.cornerHeight)} y2={axis + h(scene.cornerHeight)} />
+      {shoulder - tip > ROOMY && (
+        <>
+          <text class="part-name" x={x(scene.subject) - 8} y={axis - field - 9}>
+            subject
+          </text>
+          <text class="part-name" x={(taper + shoulder) / 2} y={axis + barrel + 17} text-anchor="middle">
+            objective
+          </text>
+        </>
+      )}
       <Pupil at={scene.pupil} between={scene.pupilBetween} half={scene.pupilHalf} scale={scale} axis={axis} />
     </g>
   );
