@@ -5,17 +5,20 @@ export interface Hurrying {
   readonly exact: Glassworks;
   /**
    * For while a hand moves something. All but the sharp circle is exact; that takes a hundredth of a second to
-   * trace and an evaluation with ± asks for a dozen: it is read between places of the pupil where it has been
-   * traced, which for real lenses errs by some per mille, and takes the stops to cut as they did there.
+   * trace and an evaluation with ± asks for a dozen. Where no stop cuts a beam that matters it is read between
+   * places of the pupil where it has been traced, which errs by about a per cent. Where one cuts, the pairing's
+   * own circle is traced, and only its ± are read off, from how it goes where nothing cuts.
    */
   readonly hurried: Glassworks;
 }
 
-/** A radius that was traced with the exit pupil so far before the relay, mm. */
+/** A radius that was traced with the exit pupil so far before the relay, nothing cutting, mm. */
 interface Traced {
   readonly at: number;
   readonly radius: number;
 }
+
+type Sharp = GlassRelay['sharpRadiusMm'];
 
 /** Between traced places no farther apart than this the radius is read off a straight line, mm. */
 const APART = 20;
@@ -26,31 +29,54 @@ export function hurrying(works: Glassworks): Hurrying {
   const kept = new Map<string, Traced[]>();
   // A draft that is moved is a new object at every step: its relay is known by what it says.
   const glasses = new Map<string, ReturnType<Glassworks['relay']>>();
-  const glassOf = (key: string, ...asked: Parameters<Glassworks['relay']>): ReturnType<Glassworks['relay']> => {
-    const glass = glasses.get(key) ?? works.relay(...asked);
-    keep(glasses, key, glass);
-    return glass;
-  };
-  const wrapped = (sharp: (glass: GlassRelay, traced: Traced[], question: SharpQuestion) => number): Glassworks => ({
+  const wrapped = (sharp: (glass: GlassRelay, placesFor: (question: SharpQuestion) => Traced[]) => Sharp): Glassworks => ({
     relay(relay, wavelengthNm) {
       const told = JSON.stringify([relay, wavelengthNm]);
-      const glass = glassOf(told, relay, wavelengthNm);
+      const glass = glasses.get(told) ?? works.relay(relay, wavelengthNm);
+      keep(glasses, told, glass);
       if (!('focalLengthMm' in glass)) return glass;
-      return {
-        ...glass,
-        sharpRadiusMm: (question) => sharp(glass, placesFor(kept, told, question), question),
-      };
+      return { ...glass, sharpRadiusMm: sharp(glass, (question) => placesFor(kept, told, question)) };
     },
   });
   return {
-    exact: wrapped((glass, traced, question) => learnt(glass, traced, question, question.pupilDistanceMm)),
-    hurried: wrapped(between),
+    exact: wrapped((glass, places) => (question) => {
+      const radius = glass.sharpRadiusMm(question);
+      if (!isCut(question)) learn(places(question), question.pupilDistanceMm, radius);
+      return radius;
+    }),
+    hurried: wrapped(inHurry),
   };
 }
 
+/** What is asked first of a relay is the pairing's own circle; what follows are its ±. */
+function inHurry(glass: GlassRelay, placesFor: (question: SharpQuestion) => Traced[]): Sharp {
+  let own: { question: SharpQuestion; radius: number } | undefined;
+  return (question) => {
+    const places = placesFor(question);
+    const cut = isCut(question);
+    if (!own) {
+      own = { question, radius: cut ? glass.sharpRadiusMm(question) : between(glass, places, question) };
+      return own.radius;
+    }
+    if (!cut && !isCut(own.question)) return between(glass, places, question);
+    const [here, there] = [read(places, question.pupilDistanceMm), read(placesFor(own.question), own.question.pupilDistanceMm)];
+    return here === undefined || !there ? own.radius : (own.radius * here) / there;
+  };
+}
+
+/** Whether a stop takes part of any beam out to the limit: of the discs in the pupil the smallest passes whole where all others hold it. */
+function isCut({ discs, limitMm, scaleMm }: SharpQuestion): boolean {
+  const { radius, walk } = discs;
+  const slope = limitMm / scaleMm;
+  const least = radius.indexOf(Math.min(...radius));
+  return radius.some(
+    (r, i) => Math.abs((walk[i] as number) - (walk[least] as number)) * slope + (radius[least] as number) > r * (1 + 1e-9),
+  );
+}
+
 /** The places traced for what a question asks, the stops and the pupil's distance left aside. */
-function placesFor(kept: Map<string, Traced[]>, relay: string, { discs: _, pupilDistanceMm: __, ...rest }: SharpQuestion): Traced[] {
-  const key = `${relay}${JSON.stringify(rest)}`;
+function placesFor(kept: Map<string, Traced[]>, relay: string, { discs, pupilDistanceMm: _, ...rest }: SharpQuestion): Traced[] {
+  const key = `${relay}${JSON.stringify([Math.min(...discs.radius), rest])}`;
   const places = kept.get(key) ?? [];
   keep(kept, key, places);
   return places;
@@ -64,30 +90,35 @@ function keep<V>(map: Map<string, V>, key: string, value: V): void {
   if (map.size > MOST_KEPT && oldest !== undefined) map.delete(oldest);
 }
 
-/** Traces one place, and keeps it. */
-function learnt(glass: GlassRelay, traced: Traced[], question: SharpQuestion, at: number): number {
-  const radius = glass.sharpRadiusMm(at === question.pupilDistanceMm ? question : { ...question, pupilDistanceMm: at });
+function learn(traced: Traced[], at: number, radius: number): void {
   const after = traced.findIndex((place) => place.at >= at);
   if (after < 0) traced.push({ at, radius });
   else traced.splice(after, traced[after]?.at === at ? 1 : 0, { at, radius });
-  return radius;
 }
 
-/** Read between the traced places to either side, which are traced first where there are none near. */
+/** The traced places to either side. */
+function beside(traced: readonly Traced[], d: number): readonly [below: Traced | undefined, above: Traced | undefined] {
+  const after = traced.findIndex((place) => place.at >= d);
+  if (after < 0) return [traced.at(-1), undefined];
+  return [traced[after]?.at === d ? traced[after] : traced[after - 1], traced[after]];
+}
+
+/** Read off the straight line between them; undefined where they are not to be had, or too far apart. */
+function read(traced: readonly Traced[], d: number): number | undefined {
+  const [below, above] = beside(traced, d);
+  if (!below || !above || above.at - below.at > APART) return undefined;
+  return above.at === below.at ? above.radius : below.radius + ((d - below.at) / (above.at - below.at)) * (above.radius - below.radius);
+}
+
+/** The same, with the places traced first where there are none near. */
 function between(glass: GlassRelay, traced: Traced[], question: SharpQuestion): number {
   const d = question.pupilDistanceMm;
-  const neighbours = () => {
-    const after = traced.findIndex((place) => place.at >= d);
-    return { below: after < 0 ? traced.at(-1) : traced[after]?.at === d ? traced[after] : traced[after - 1], above: traced[after] };
-  };
-  let { below, above } = neighbours();
-  const near = (): boolean => below !== undefined && above !== undefined && above.at - below.at <= APART;
-  if (!near()) {
-    if (below === undefined || below.at < d - APART) learnt(glass, traced, question, Math.floor(d / APART) * APART);
-    if (above === undefined || above.at > d + APART) learnt(glass, traced, question, Math.ceil(d / APART) * APART);
-    ({ below, above } = neighbours());
-  }
-  if (below === undefined || above === undefined) return learnt(glass, traced, question, d);
-  if (above.at === below.at) return above.radius;
-  return below.radius + ((d - below.at) / (above.at - below.at)) * (above.radius - below.radius);
+  const known = read(traced, d);
+  if (known !== undefined) return known;
+  const [below, above] = beside(traced, d);
+  const [left, right] = [Math.floor(d / APART) * APART, Math.ceil(d / APART) * APART];
+  const at = (place: number): void => learn(traced, place, glass.sharpRadiusMm({ ...question, pupilDistanceMm: place }));
+  if (below === undefined || below.at < left) at(left);
+  if (right !== left && (above === undefined || above.at > right)) at(right);
+  return read(traced, d) ?? glass.sharpRadiusMm(question);
 }

@@ -189,22 +189,26 @@ function longerRelay(evaluation: Evaluation): string {
   if (shortest.state !== 'known') return '';
   const sure =
     shortest.high !== undefined && shortest.high <= MOST_FOCAL_LENGTH && onlyFieldInDoubt(evaluation) ? shortest.high : undefined;
-  const rated =
-    !evaluation.pairing.relay.glass && reaches(evaluation, 'sharp') === false
-      ? `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm`
-      : '';
+  const softer = reaches(evaluation, 'sharp') === false;
+  const rated = !softer
+    ? ''
+    : evaluation.pairing.relay.glass
+      ? ', if it is sharp out there'
+      : `, if it is rated for ${atLeast(diagonalOf(evaluation.pairing.sensor))} mm`;
   if (shortest.value <= here * LONGER)
-    return sure !== undefined && sure > here * LONGER ? `${relayOf(sure)} would surely cover${rated}.` : '';
+    return sure !== undefined && sure > here * LONGER ? `One that measures ${atLeast(sure)} mm would surely cover${rated}.` : '';
   if (shortest.value > MOST_FOCAL_LENGTH) return '';
-  const surely = sure !== undefined && sure > shortest.value * (1 + TELLING) ? `, one of ${atLeast(sure)} mm surely` : '';
+  const surely = sure !== undefined && sure > shortest.value * (1 + TELLING) ? `, one that measures ${atLeast(sure)} mm surely` : '';
   return `${relayOf(shortest.value)} would cover${rated}${surely}.`;
 }
 
 /**
- * Whether every circle but the objective's field surely reaches the corners, or is not known. Only then does
- * the ± of the shortest relay say what surely covers: a longer relay moves the light's own ± too.
+ * Whether every circle but the objective's field surely reaches the corners, or is not known, with the sensor
+ * in the focus. Only then does the ± of the shortest relay say what surely covers: a longer relay moves the
+ * light's own ± too. It is the ± of the field alone, so that the relay is one whose length has been measured.
  */
 const onlyFieldInDoubt = ({ answers, pairing }: Evaluation): boolean =>
+  pairing.sensorOffsetMm === undefined &&
   (['lit', 'sharp'] as const).every(
     (c) => (interval(answers[CIRCLE_FIGURE[c]])?.[0] ?? Number.POSITIVE_INFINITY) >= diagonalOf(pairing.sensor),
   );

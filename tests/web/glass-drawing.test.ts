@@ -26,10 +26,13 @@ import {
   withoutSurface,
   withSurface,
 } from '../../web/glass/listing.ts';
+import { lensOnPath } from '../../web/glass/on-path.tsx';
 import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
 import { sectionScale } from '../../web/glass/section-scale.ts';
 import { understood } from '../../web/lines/understood.ts';
-import { judge } from '../../web/state/draft.ts';
+import { sceneOf } from '../../web/plates/path-geometry.ts';
+import { answered, judge, take } from '../../web/state/draft.ts';
+import { giveUp, hold } from '../../web/state/gesture.ts';
 import { complaint } from '../../web/state/words.ts';
 import { fetchWorks } from '../../web/state/works.ts';
 import { BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
@@ -260,3 +263,37 @@ const judgeRaw = (change: object): string[] =>
   (judge({ ...BEHIND, relay: { kind: 'supplementary', clearApertureMm: 54, glass: { ...R3, ...change } } }).problems ?? []).map(
     (p) => `${p.path} ${complaint(p)}`,
   );
+
+describe('a move that is given up', () => {
+  it('leaves the exact answer that stood there', async () => {
+    const pairing = { ...withGlass(), infinitySpaceMm: 80, relay: { ...withGlass().relay, clearApertureMm: 24 } };
+    take(pairing);
+    const before = answered.value.answers;
+    hold('relay', 'hand');
+    for (const infinitySpaceMm of [82, 95, 111]) take({ ...pairing, infinitySpaceMm });
+    giveUp();
+    expect(answered.value.pairing.infinitySpaceMm).toBe(80);
+    expect(answered.value.answers).toEqual(before);
+    take(OPENING);
+  });
+});
+
+describe('the light path of a relay with glass', () => {
+  it('has its sensor where the glass has its focus, and rays that get there', () => {
+    for (const reversed of [false, true]) {
+      const evaluation = evaluate({ ...withGlass({ reversed }), infinitySpaceMm: 85 }, WORKS);
+      const lens = lensOnPath(evaluation, 0);
+      if (!lens) throw new Error('there is glass');
+      const scene = sceneOf(evaluation, undefined, lens);
+      expect(scene.sensor).toBeCloseTo(lens.focusMm, 9);
+      const last = lens.outline.vertices.at(-1) as number;
+      expect(scene.sensor).toBeGreaterThan(last);
+      // Drawn from the last surface to there, the edge of the middle's beam has the slope that a focal length gives it.
+      for (const points of lens.course([-scene.pupilHalf, scene.pupilHalf], 0)) {
+        const [z, y] = points.at(-1) as readonly [number, number];
+        const slope = -y / (scene.sensor - z);
+        expect(Math.abs(slope * scene.rig.relayFocalLengthMm)).toBeCloseTo(scene.pupilHalf, 1);
+      }
+    }
+  });
+});

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { evaluate, type Pairing, pairingSchema } from '../../core/index.ts';
 import { movablesOf } from '../../web/plates/movables.ts';
 import { sceneOf } from '../../web/plates/path-geometry.ts';
@@ -9,6 +9,13 @@ import { fieldPoint } from '../../web/state/field-point.ts';
 import { OPENING } from './support.ts';
 
 /** What can be moved on the light path, without a browser. */
+
+// Where another test has begun the sweep of other relays, it waits for a screen.
+beforeAll(() => {
+  vi.stubGlobal('requestAnimationFrame', () => 0);
+  vi.stubGlobal('cancelAnimationFrame', () => undefined);
+});
+afterAll(() => vi.unstubAllGlobals());
 
 const RUNS = Number(process.env.RUNS ?? 25);
 

@@ -81,7 +81,7 @@ describe('the figures as text', () => {
     expect(lines).toContain('Objective  Plan achromat 10x/0.25: 10x/0.25 ∞/0.17 f 200 FN 22 WD 10.5');
     expect(lines).toContain('Relay  Close-up achromat +5 D: 5 D 58 mm Ø 54');
     expect(lines).toContain('Infinity space  60 mm');
-    expect(lines).toContain('  Magnification: 10× (9.5 to 10.5)');
+    expect(lines).toContain('  Magnification: 10× (9.52 to 10.53)');
     for (const id of FIGURE_IDS) expect(lines.filter((line) => line.startsWith(`  ${FIGURE_NAMES[id]}: `)).length, id).toBe(1);
     expect(lines.filter((line) => /± /.test(line) && line.endsWith('given as typical of its class')).length).toBe(2);
     for (const { why } of told.assumptions) expect(text).toContain(`: ${why}`);

@@ -87,7 +87,7 @@ it('saves a pairing, opens it again as one step of history, and leaves all as it
   await page.waitForFunction(() => document.querySelector('.keep')?.textContent?.includes('The figures are copied.'));
   const copied = await page.evaluate(() => navigator.clipboard.readText());
   expect(copied).toContain(report(kept).sentence);
-  expect(copied).toContain('Magnification: 10× (9.5 to 10.5)');
+  expect(copied).toContain('Magnification: 10× (9.52 to 10.53)');
   expect(copied.trim().split('\n').at(-1)).toBe(page.url());
 });
 
@@ -161,7 +161,12 @@ it('leads from the guesses to what to measure first, and tells a changed answer 
       cut: brief.scrollWidth > brief.clientWidth,
     };
   });
-  expect(line).toMatchObject({ text: expect.stringMatching(/^[\d.]+×: (covers|crops|open|misses)/), top: 0, hidden: 'true', cut: false });
+  expect(line).toMatchObject({
+    text: expect.stringMatching(/^[\d.]+×: (covers|crops|undecided|misses)/),
+    top: 0,
+    hidden: 'true',
+    cut: false,
+  });
   await page.waitForTimeout(700);
   expect(await heard()).toEqual([]);
   await page.mouse.up();

@@ -1,4 +1,4 @@
-import { prescription, reversed } from '../../core/glassworks.ts';
+import { cardinal, lengthOf, prescription, reversed } from '../../core/glassworks.ts';
 import { amount, DEFAULTS, type Evaluation } from '../../core/index.ts';
 import type { Course } from '../plates/path-rays.ts';
 import { coursesThrough } from './courses.ts';
@@ -11,6 +11,8 @@ export interface LensOnPath {
   /** Which way the male thread looks; undefined where there is none. */
   thread: 'objective' | 'camera' | undefined;
   course: Course;
+  /** Where light from infinity comes to its focus: behind the last vertex, not a focal length behind the first principal plane. */
+  focusMm: number;
 }
 
 /** Glass whose surfaces are clear to any height is drawn so wide where the rim is not known either, mm. */
@@ -29,6 +31,7 @@ export function lensOnPath({ pairing, inputs }: Evaluation, pupilMm: number): Le
   const hasThread = relay.kind === 'supplementary' || relay.maleThread !== undefined;
   return {
     outline: { ...outline, vertices: outline.vertices.map((z) => z + space) },
+    focusMm: space + lengthOf(lens) + cardinal(prescribed).backFocalLengthMm,
     thread: hasThread ? (relay.reversed ? 'camera' : 'objective') : undefined,
     course: (heights, slope) => {
       const most = Math.max(...heights.map(Math.abs), 1e-9);

@@ -27,9 +27,13 @@ let busy = false;
 let last = 0;
 let pausing: ReturnType<typeof setTimeout> | undefined;
 
-/** What was asked of the search that stands, but for where the relay stands now: no place of the search depends on that. */
+/**
+ * What was asked of the search that stands, but for where the relay stands now: in focus no place of the search
+ * depends on that. With the sensor off the focus the scale does, and with it the detail that is judged.
+ */
 let standsFor = '';
-const keyOf = ({ pairing, ...rest }: Omit<Asked, 'id'>): string => JSON.stringify([{ ...pairing, infinitySpaceMm: 0 }, rest]);
+const keyOf = ({ pairing, ...rest }: Omit<Asked, 'id'>): string =>
+  JSON.stringify([amount(pairing.sensorOffsetMm ?? 0) === 0 ? { ...pairing, infinitySpaceMm: 0 } : pairing, rest]);
 
 /**
  * Follows the pairing as long as a view shows the search: a change of what is searched ends the search that

@@ -76,12 +76,12 @@ export interface Length {
 
 /** The lengths along the axis, in rows that keep their words apart. */
 export function lengthsOf(scene: Scene, scale: PathScale, movables: readonly Movable[], width: number): Length[] {
-  const { subject, nose, rim, plane, sensor, pupil } = scene;
+  const { subject, nose, rim, plane, hiatus, sensor, pupil } = scene;
   const ends: Record<string, readonly [number, number]> = {
     working: [subject, nose],
     pupil: [Math.min(0, pupil), Math.max(0, pupil)],
     relay: [0, rim],
-    focal: [plane, sensor],
+    focal: [plane + hiatus, sensor],
   };
   const rings = (name: string): readonly [number, number] | undefined => {
     const z = movables.find((m) => m.name === name)?.at?.z;
@@ -101,7 +101,7 @@ export function lengthsOf(scene: Scene, scale: PathScale, movables: readonly Mov
           key: 'focal',
           movable: undefined,
           words: `focal length ${short(scene.rig.relayFocalLengthMm, 4)} mm`,
-          a: scale.x(plane),
+          a: scale.x(plane + hiatus),
           b: scale.x(sensor),
         },
       ];

@@ -36,7 +36,7 @@ export function LightPath() {
   const { relay } = evaluation.pairing;
   const piece = lensPiece(relay.glass !== undefined);
   const lens = piece?.lensOnPath(evaluation, pupilOf(evaluation));
-  const scene = sceneOf(evaluation, fieldPointMm.value, lens?.course);
+  const scene = sceneOf(evaluation, fieldPointMm.value, lens);
   const scale = useScale(scene, width);
   const narrow = width < NARROW;
   const cutting = new Set(scene.field.flatMap((ray) => (ray.endsAt === undefined ? [] : [ray.endsAt])));

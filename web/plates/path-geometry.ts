@@ -39,9 +39,13 @@ const DRAWN_LENGTH = 40;
 /**
  * Where everything stands and how the beams of the middle and of a field point go; lengths in mm.
  * @param fieldHeight distance of the field point from the middle; the corner's by itself
- * @param course the rays' real course through the relay's glass, where that is known
+ * @param lens the relay's glass, where that is known: the rays' real course through it, and where it has its focus
  */
-export function sceneOf(evaluation: Evaluation, fieldHeight = diagonalOf(evaluation.pairing.sensor) / 2, course?: Course): Scene {
+export function sceneOf(
+  evaluation: Evaluation,
+  fieldHeight = diagonalOf(evaluation.pairing.sensor) / 2,
+  lens?: { course: Course; focusMm: number },
+): Scene {
   const stops = stopsOf(evaluation.sheet);
   const given = stops?.rig ?? bareRigOf(evaluation.sheet);
   const { objective, relay, sensor: chip } = evaluation.pairing;
@@ -51,7 +55,9 @@ export function sceneOf(evaluation: Evaluation, fieldHeight = diagonalOf(evaluat
   const nose = lengthKnown ? working - parfocal : -DRAWN_LENGTH;
   const subject = lengthKnown ? -parfocal : nose - (working ?? 0.1 * DRAWN_LENGTH);
   const plane = given.infinitySpaceMm + given.principalPlaneFromRimMm;
-  const sensor = plane + given.relayFocalLengthMm + given.sensorOffsetMm;
+  // Real glass has its principal planes apart: what is behind it stands so much farther away.
+  const hiatus = lens ? lens.focusMm - (plane + given.relayFocalLengthMm) : 0;
+  const sensor = plane + hiatus + given.relayFocalLengthMm + given.sensorOffsetMm;
   const inOrder = given.stops.map((stop) => ({ stop, stands: stand(given, stop, plane, sensor) })).sort((a, b) => a.stands.z - b.stands.z);
   const rig = { ...given, stops: inOrder.map(({ stop }) => stop) };
   const pupilHalf = (given.stops[0] as PlacedStop).diameterMm / 2;
@@ -62,6 +68,7 @@ export function sceneOf(evaluation: Evaluation, fieldHeight = diagonalOf(evaluat
     pupil: rig.exitPupilFromShoulderMm,
     pupilHalf,
     plane,
+    hiatus,
     sensor,
     stops: inOrder.map(({ stands }) => stands),
     rig,
@@ -80,7 +87,7 @@ export function sceneOf(evaluation: Evaluation, fieldHeight = diagonalOf(evaluat
     openingsKnown: stops !== undefined,
     middle: fanTo(standing, 0, 0),
     field: fanTo(standing, fieldHeight, fieldHeight / m),
-    beams: { middle: beamTo(standing, 0, 0, course), field: beamTo(standing, fieldHeight, fieldHeight / m, course) },
+    beams: { middle: beamTo(standing, 0, 0, lens?.course), field: beamTo(standing, fieldHeight, fieldHeight / m, lens?.course) },
   };
 }
 

@@ -29,7 +29,9 @@ export interface Standing {
   subject: number;
   pupil: number;
   pupilHalf: number;
+  /** The front principal plane, and how far behind it the rear one lies: 0 where it is not known. */
   plane: number;
+  hiatus: number;
   sensor: number;
   stops: StandingStop[];
   rig: Rig;
@@ -92,12 +94,12 @@ interface Line {
   behind(z: number): number;
 }
 
-function line({ rig, pupil, plane }: Standing, height: number, p: number): Line {
+function line({ rig, pupil, plane, hiatus }: Standing, height: number, p: number): Line {
   const f = rig.relayFocalLengthMm;
   const slope = height / scaleOf(rig);
   const tilt = slope + divergence(f, rig.sensorOffsetMm, toPrincipalPlane(rig)) * p;
   const before = (z: number): number => p + tilt * (z - pupil);
-  return { slope, before, behind: (z) => before(plane) + (tilt - before(plane) / f) * (z - plane) };
+  return { slope, before, behind: (z) => before(plane) + (tilt - before(plane) / f) * (z - plane - hiatus) };
 }
 
 /**

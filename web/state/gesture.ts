@@ -47,8 +47,9 @@ export function giveUp(): void {
   const back = before;
   before = undefined;
   batch(() => {
-    if (back) take(back);
+    // First the hand goes, so that what comes back is worked out exactly.
     released();
+    if (back) take(back);
   });
 }
 

@@ -42,12 +42,12 @@ it('misses: by how much', () => {
 });
 it('is open: on what it hangs, or what is not known', () => {
   expect(say({ fieldNumberMm: 60, exitPupilFromShoulderMm: doubtful(0, 30) }, { clearApertureMm: 20 }, { infinitySpaceMm: 90 })).toBe(
-    '10×: open, hangs on the exit pupil',
+    '10×: undecided, hangs on the exit pupil',
   );
-  expect(say({ fieldNumberMm: doubtful(44, 2) })).toBe('10×: open, hangs on the field number');
-  expect(say({ fieldNumberMm: 60 }, { imageCircleMm: doubtful(44, 2) })).toBe('10×: open, hangs on the rated circle');
+  expect(say({ fieldNumberMm: doubtful(44, 2) })).toBe('10×: undecided, hangs on the field number');
+  expect(say({ fieldNumberMm: 60 }, { imageCircleMm: doubtful(44, 2) })).toBe('10×: undecided, hangs on the rated circle');
   const { fieldNumberMm: _, ...unrated } = base.objective;
-  expect(brief({ ...base, objective: unrated })).toBe('10×: open, the field is not known');
+  expect(brief({ ...base, objective: unrated })).toBe('10×: undecided, the field is not known');
 });
 
 it('stays short and finite over whatever people pair', () => {

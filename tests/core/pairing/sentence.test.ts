@@ -115,7 +115,7 @@ describe('the answer in words', () => {
     expect(field).toMatch(
       /^At 10×, whether the corners are covered hangs on the objective's field number: the objective's field, taken as typical, reaches/,
     );
-    expect(field).toContain(`A ${up((diagonal * 200) / 42)} mm relay would surely cover.`);
+    expect(field).toContain(`One that measures ${up((diagonal * 200) / 42)} mm would surely cover.`);
   });
   it('promises a relay that surely covers only where light and rating are sure', () => {
     const field = objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } });
@@ -129,7 +129,7 @@ describe('the answer in words', () => {
     expect(say({ ...field, ...relay({ imageCircleMm: { value: 44, plusMinus: 2, origin: 'assumed' } }) })).toMatch(
       /mm relay would cover\./,
     );
-    const surely = Number(/one of (\d+) mm surely/.exec(say(field))?.[1]);
+    const surely = Number(/one that measures (\d+) mm surely/.exec(say(field))?.[1]);
     expect(report({ ...base, ...field, ...relay({ focalLengthMm: surely }) }).coverage.verdict).toBe('covers');
   });
   it('names a longer relay, and its rating, where the rating alone would not do', () => {
@@ -154,7 +154,7 @@ describe('the answer in words', () => {
     );
   });
   it('answers for the subject', () => {
-    expect(say({ subject: { widthMm: 1.2, heightMm: 1.5 } })).toMatch(/The subject, 12 × 15 mm on the sensor, is covered\.$/);
+    expect(say({ subject: { widthMm: 1.2, heightMm: 1.5 } })).toMatch(/The subject, 15 × 12 mm on the sensor, is covered\.$/);
     expect(say({ subject: { widthMm: 1.2, heightMm: 2 } })).toMatch(/is not covered to its edges\.$/);
     expect(say({ subject: { widthMm: 5 } })).toMatch(/The subject, 50 × 50 mm on the sensor, is larger than the picture\.$/);
   });
@@ -171,7 +171,7 @@ describe('the answer in words', () => {
   });
   it('gives the length that covers surely beside the one that may', () => {
     expect(say(objective({ fieldNumberMm: { value: 30, plusMinus: 2, origin: 'assumed' } }))).toMatch(
-      new RegExp(`A ${up((diagonal * 200) / 30)} mm relay would cover, one of ${up((diagonal * 200) / 28)} mm surely\\.`),
+      new RegExp(`A ${up((diagonal * 200) / 30)} mm relay would cover, one that measures ${up((diagonal * 200) / 28)} mm surely\\.`),
     );
   });
   it('blames the ring that limits the axis, and opens it', () => {
