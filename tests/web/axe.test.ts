@@ -32,13 +32,25 @@ it('light: opening, verdicts, error, working and every fold, at both widths', as
   for (const verdict of Object.keys(VERDICTS) as (keyof typeof VERDICTS)[]) {
     await go(page, linkOf(VERDICTS[verdict]));
     expect(await sentence(page)).toContain(SAYS[verdict]);
-    for (const within of ['.answer', '.seen']) await clean(page, { within });
+    for (const within of ['.answer', '.path-section', '.seen']) await clean(page, { within });
   }
   await go(page, linkOf(OPENING));
   await trouble(page);
   await clean(page);
+  await page.evaluate(() => {
+    for (const show of document.querySelectorAll<HTMLElement>('[data-figure] .show[aria-expanded=false]')) show.click();
+  });
+  await page.waitForSelector('#working-depthOfFieldUm .working');
+  await clean(page, { within: '.groups', sameColours: true });
   await page.setViewportSize({ width: 390, height: 844 });
-  await clean(page);
+  await clean(page, { within: '.answer' });
+  await clean(page, { within: '.path-section' });
+  await clean(page, { within: '.lines' });
+  // Narrow, the sensor's drawing stands elsewhere and the numbers of the path in a list.
+  for (const verdict of ['misses', 'undecided'] as const) {
+    await go(page, linkOf(VERDICTS[verdict]));
+    for (const within of ['.answer', '.on-sensor', '.path-section']) await clean(page, { within });
+  }
 }, 60_000);
 
 it('dark: a miss shows every colour that verdicts have; and the same trouble', async () => {

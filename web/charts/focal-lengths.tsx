@@ -1,6 +1,7 @@
 import { computed } from '@preact/signals';
 import { percent, short, type Verdict } from '../../core/index.ts';
 import { DASH } from '../plates/strokes.ts';
+import { answered } from '../state/draft.ts';
 import { varied, variedStands } from '../state/varied.ts';
 import type { Varied, Window } from '../state/vary.ts';
 import { Curve } from './curve.tsx';
@@ -109,8 +110,12 @@ function captionOf({ tried, windows, now }: Varied): string {
       .join(' and ');
   const covers = of('covers');
   const open = of('undecided');
+  // What covers is told over the whole ±: of a marking that is loose, more is needed than of a length that was measured.
+  const f = answered.value.answers.relayFocalLengthMm;
+  const loose = f.state === 'known' && f.low !== undefined && f.high !== undefined && f.high - f.low > 0.002 * now;
+  const which = loose ? 'relay marked as loosely as yours' : 'relay';
   const yours = `All else held; yours has ${short(now)} mm.`;
   const maybe = open ? `; ${open} it may cover` : '';
-  if (covers) return `A relay covers the picture ${covers}${maybe}. ${yours}`;
-  return `No relay from ${short(first)} to ${short(last)} mm is sure to cover the picture${maybe}. ${yours}`;
+  if (covers) return `A ${which} covers the picture ${covers}${maybe}. ${yours}`;
+  return `No ${which} from ${short(first)} to ${short(last)} mm is sure to cover the picture${maybe}. ${yours}`;
 }

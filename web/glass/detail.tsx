@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { contrastAgainstDetail, type DetailPoint } from '../../core/glassworks.ts';
-import { amount, numberIn, short } from '../../core/index.ts';
+import { amount, numberIn, percent, short } from '../../core/index.ts';
 import { Canvas } from '../charts/canvas.tsx';
 import type { Drawing } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
@@ -110,5 +110,5 @@ function captionOf(curve: readonly DetailPoint[], judged: number, place: string,
   if (!near) return `No light arrives at ${place}.`;
   const low = Math.min(near.sagittal, near.tangential);
   const apart = 1000 / judged;
-  return `At ${place}, ${focused}, lines ${short(apart, 2)} µm apart at the subject keep ${short(100 * low, 2)} % of their contrast in the worse direction; without the relay’s faults they would keep ${short(100 * near.perfect, 2)} %.`;
+  return `At ${place}, ${focused}, lines ${short(apart, 2)} µm apart at the subject keep ${short(100 * low, 2)} % of their contrast in the worse direction; without the relay’s faults they would keep ${short(100 * near.perfect, 2)} %, of which that is ${percent(Math.max(0, low) / near.perfect)}.`;
 }

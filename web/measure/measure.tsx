@@ -1,4 +1,4 @@
-import { type Assumption, minutesFor, nameOf, short, swingOf } from '../../core/index.ts';
+import { type Assumption, earned, minutesFor, nameOf, short, swingOf } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
 import { fieldAt } from '../fields/names.ts';
 import { answered, report } from '../state/draft.ts';
@@ -14,6 +14,7 @@ export function Measure() {
   const { assumptions } = report.value;
   const weighty = assumptions.filter((a) => a.matters >= MATTERS);
   const light = assumptions.filter((a) => a.matters < MATTERS);
+  const most = weighty[0]?.matters ?? 1;
   return (
     <div class="measure">
       <h2>What to measure first</h2>
@@ -21,7 +22,7 @@ export function Measure() {
       {weighty.length > 0 && (
         <ol>
           {weighty.map((a) => (
-            <Guess key={a.path} guess={a} />
+            <Guess key={a.path} guess={a} most={most} />
           ))}
         </ol>
       )}
@@ -41,7 +42,8 @@ export function Measure() {
   );
 }
 
-function Guess({ guess }: { guess: Assumption }) {
+/** @param most what the weightiest of them moves: its line is the whole length */
+function Guess({ guess, most }: { guess: Assumption; most: number }) {
   const { path, why, matters } = guess;
   const swing = swingOf(answered.value, path);
   const how = howTo(path);
@@ -52,7 +54,7 @@ function Guess({ guess }: { guess: Assumption }) {
           {nameOf(path)}, <Taken guess={guess} />
         </p>
         <div class="weight" aria-hidden="true">
-          <div style={{ width: `${Math.max(1, 100 * matters)}%` }} />
+          <div style={{ width: `${Math.max(1, (100 * matters) / most)}%` }} />
         </div>
         {swing && <p>{swingInWords(swing, fieldAt(path)?.unit)}</p>}
         <p class="why">A guess: {why}.</p>
@@ -73,6 +75,6 @@ function Guess({ guess }: { guess: Assumption }) {
 
 /** The value that is taken and its ±. */
 function Taken({ guess: { path, value, plusMinus } }: { guess: Assumption }) {
-  const number = plusMinus > 0 ? `${short(value)} ± ${short(plusMinus, 2)}` : short(value);
+  const number = plusMinus > 0 ? `${earned(value, value - plusMinus, value + plusMinus)} ± ${short(plusMinus, 2)}` : short(value);
   return <span class="guess">{[number, fieldAt(path)?.unit].filter(Boolean).join(' ')}</span>;
 }

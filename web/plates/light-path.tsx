@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import '../styles/path.css';
-import { short } from '../../core/index.ts';
+import { listed, short } from '../../core/index.ts';
 import { Complaint, toldAt } from '../fields/complaint.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { answered } from '../state/draft.ts';
@@ -210,7 +210,7 @@ function captionOf({ field, middle, stops, fieldHeight, openingsKnown }: Scene):
     : 'The beam of the middle (broken lines) comes through whole.';
   if (lost.length === 0) return `${axial} So does the beam of ${which} (full lines).`;
   const what = `The beam of ${which} (full lines) is cut${lost.length === field.length ? ' whole' : ''}`;
-  return `${axial} ${what} by ${names.join(' and by ')}.`;
+  return `${axial} ${what} by ${listed(names.map(String))}.`;
 }
 
 const scaleNote = (stretch: number): string =>

@@ -212,7 +212,7 @@ function fieldOf({ sensor, cornerHeight, fieldHeight }: Scene): Movable {
     ...HEIGHT,
     name: 'field',
     label: 'Beam drawn to this far from the middle of the picture',
-    short: 'beam to',
+    short: 'beam drawn to',
     path: '',
     value: fieldPointMm.peek(),
     least: 0,

@@ -60,10 +60,10 @@ function Drawn({ scene, view }: { scene: SensorScene; view: View }) {
       <path class="diagonal" d={`M${cx} ${cy}L${cx + w / 2} ${cy - h / 2}`} />
       <Subject scene={scene} view={view} />
       <Contours scene={scene} view={view} />
+      <rect class="chip-edge" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
       {scene.circles.map((drawn) => (
         <Ring key={drawn.circle} drawn={drawn} scene={scene} view={view} />
       ))}
-      <rect class="chip-edge" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />
     </svg>
   );
 }
