@@ -20,26 +20,38 @@ export interface Ask {
   answers: readonly { words: string; text: string }[];
 }
 
-/** Whether a line says all that makes a part. */
-export const isWhole = ({ needs, asks }: Pick<Reading<unknown>, 'needs' | 'asks'>): boolean => needs.length === 0 && asks.length === 0;
+/** Whether a line says all that makes a part. A number that could not be read may belong to one that was: then it does not. */
+export const isWhole = ({ unread, needs, asks }: Omit<Reading<unknown>, 'part'>): boolean =>
+  needs.length === 0 && asks.length === 0 && !unread.some((piece) => /\p{N}/u.test(piece));
 
 export const NUMBER = String.raw`(?<![\d.,])(\d+(?:[.,]\d+)?|[.,]\d+)`;
 export const number = (text: string | undefined): number => Number((text ?? '').replace(',', '.'));
 
-export type Rule<Part> = readonly [pattern: RegExp, read: (match: RegExpMatchArray) => Partial<Part>];
+/** What a match says beside what was read before it; undefined where it says nothing and is to stay in the text. */
+export type Rule<Part> = readonly [pattern: RegExp, read: (match: RegExpMatchArray, told: Partial<Part>) => Partial<Part> | undefined];
 
-/** Takes the rules in turn out of the text. What is left over keeps its place: blanks stand for what was read. */
+/**
+ * Takes the rules in turn out of the text. What is left over keeps its place: blanks stand for what was read.
+ * What was read stands: a later match that says otherwise is left over.
+ */
 export function readBy<Part>(text: string, rules: readonly Rule<Part>[]): { part: Partial<Part>; rest: string } {
   let rest = text;
   let part: Partial<Part> = {};
   for (const [pattern, read] of rules) {
     const match = rest.match(pattern);
-    if (match?.index === undefined) continue;
-    part = { ...part, ...read(match) };
+    const said = match && read(match, part);
+    if (match?.index === undefined || !said || contradicts(part, said)) continue;
+    part = { ...part, ...said };
     rest = blanked(rest, match.index, match[0].length);
   }
   return { part, rest };
 }
+
+const contradicts = <Part>(told: Partial<Part>, said: Partial<Part>): boolean =>
+  Object.keys(said).some((name) => {
+    const before = told[name as keyof Part];
+    return before !== undefined && before !== said[name as keyof Part];
+  });
 
 export const blanked = (text: string, from: number, length: number): string =>
   text.slice(0, from) + ' '.repeat(length) + text.slice(from + length);

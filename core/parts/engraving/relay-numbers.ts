@@ -24,7 +24,8 @@ export interface Meaning {
   part: Partial<Relay>;
 }
 
-const PATTERN = /(?<![\w.,+-])(?:(f)\s*(=)?\s*)?(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mm\b)?(?=[\s,;]|$)/gi;
+/** On its own between blanks: never a part of `200/4` or of `-5`, nor across anything. */
+const PATTERN = /(?<=^|[\s,;])(?<![Ø⌀]\s*)(?:(f)\s*(=)?\s*)?(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mm\b)?(?=[\s,;]|$)/gi;
 
 /** The bare numbers of what is left of a line, and what is then left. */
 export function bareIn(text: string): { numbers: Bare[]; rest: string } {
@@ -39,8 +40,9 @@ export function bareIn(text: string): { numbers: Bare[]; rest: string } {
 /** Weaker than this a bare number is a power in dioptres: no relay is so short. */
 const SHORTEST_MM = 25;
 const WIDEST_THREAD_MM = 127;
-const [FASTEST, SLOWEST] = [0.7, 32];
-const SHORTEST_AT_ALL_MM = 5;
+export const FASTEST = 0.7;
+export const SLOWEST = 32;
+export const SHORTEST_AT_ALL_MM = 5;
 
 const isPower = ({ value, mm, f }: Bare): boolean => !mm && f === '' && value < SHORTEST_MM;
 const isThread = ({ value, f }: Bare): boolean => f === '' && value >= SHORTEST_MM && value <= WIDEST_THREAD_MM;
@@ -66,7 +68,8 @@ export function meaningsOf(told: Partial<Relay>, numbers: readonly Bare[]): { us
   const [one, two] = numbers;
   if (!one) return { used: [], meanings: [] };
   if (told.powerDioptre !== undefined || told.focalLengthMm !== undefined || told.focalLengthRangeMm) {
-    const fits = isThread(one) && told.maleThread === undefined && told.powerDioptre !== undefined;
+    const known = told.powerDioptre !== undefined || (told.focalLengthMm !== undefined && told.fNumber !== undefined);
+    const fits = isThread(one) && told.maleThread === undefined && known;
     return fits ? { used: [one], meanings: [{ words: '', text: '', part: threadOf(one) }] } : { used: [], meanings: [] };
   }
   const both = two ? pairOf(told, one, two) : [];
@@ -131,12 +134,14 @@ function pairOf({ kind, fNumber, maleThread }: Partial<Relay>, one: Bare, two: B
       part: { kind: 'camera-lens', focalLengthMm: large.value, fNumber: small.value },
     });
   if (found.length > 0 || maleThread !== undefined || !isThread(small) || !isLength(large) || small === large) return found;
+  // Either may be the thread where both could be.
+  const ways = [[large, small], ...(isThread(large) && isLength(small) ? [[small, large]] : [])] as const;
   for (const of of kind === undefined ? KINDS : [kind])
-    if (of !== 'tube-lens' && large.value > WIDEST_THREAD_MM)
+    for (const [length, thread] of of === 'tube-lens' ? [] : ways)
       found.push({
-        words: `${large.value} mm with a thread of ${small.value} mm: ${A[of]}`,
-        text: `${kind === undefined ? `${WORD[of]} ` : ''}f ${large.value} mm ${small.value} x 0.75`,
-        part: { kind: of, focalLengthMm: large.value, ...threadOf(small) },
+        words: `${length.value} mm with a thread of ${thread.value} mm: ${A[of]}`,
+        text: `${kind === undefined ? `${WORD[of]} ` : ''}f ${length.value} mm ${thread.value} x 0.75`,
+        part: { kind: of, focalLengthMm: length.value, ...threadOf(thread) },
       });
   return found;
 }

@@ -1,11 +1,35 @@
-import type { Relay } from '../relay.ts';
+import type { Relay, RelayKind } from '../relay.ts';
 import { NUMBER, number, piecesOf, type Reading, type Rule, readBy } from './reading.ts';
-import { askAbout, type Bare, bareIn, meaningsOf } from './relay-numbers.ts';
+import { askAbout, type Bare, bareIn, FASTEST, meaningsOf, SHORTEST_AT_ALL_MM, SLOWEST } from './relay-numbers.ts';
+
+/** Before anything else: what is said in words outranks what numbers make likely. */
+const WORDS: readonly Rule<Relay>[] = [
+  [/\b(?:close[\s-]?up|supplementary)(?:\s+(?:achromat|lens))?\b/i, () => ({ kind: 'supplementary' })],
+  [/\btube(?:\s?lens)?\b/i, () => ({ kind: 'tube-lens' })],
+  [/\b(?:(?:camera|macro|enlarger|process)\s?lens|tele(?:photo)?(?:\s+(?:lens|prime))?|zoom|prime)\b/i, () => ({ kind: 'camera-lens' })],
+  [/\bachromat(?:\s+lens)?\b/i, (_, { kind = 'supplementary' }) => ({ kind })],
+];
+
+/** `135/3.5`, as older lenses are written: the focal length over the f-number. */
+const lengthOverStop = (length: string | undefined, stop: string | undefined, kind: RelayKind): Partial<Relay> | undefined => {
+  const [focalLengthMm, fNumber] = [number(length), number(stop)];
+  const likely =
+    kind !== 'supplementary' && fNumber >= FASTEST && fNumber <= SLOWEST && focalLengthMm >= SHORTEST_AT_ALL_MM && focalLengthMm > fNumber;
+  return likely ? { kind, focalLengthMm, fNumber } : undefined;
+};
 
 const RULES: readonly Rule<Relay>[] = [
-  [new RegExp(String.raw`\bf\s*/\s*${NUMBER}`, 'i'), (m) => ({ kind: 'camera-lens', fNumber: number(m[1]) })],
+  ...WORDS,
   [
-    new RegExp(String.raw`\+\s*${NUMBER}\s*(?:(?:D|dpt|diopt(?:re|er)s?)\b)?|${NUMBER}\s*(?:D|dpt|diopt(?:re|er)s?)\b`, 'i'),
+    /(?<![\w.,/:+−–-])(?:f\s*=?\s*)?(1\s*:\s*)?(\d+(?:[.,]\d+)?)\s*(?:mm)?\s*\/\s*(\d+(?:[.,]\d+)?)(?:\s*mm\b)?(?![\w.,/])/i,
+    (m, { kind = 'camera-lens' }) => (m[1] ? lengthOverStop(m[3], m[2], kind) : lengthOverStop(m[2], m[3], kind)),
+  ],
+  [
+    new RegExp(String.raw`(?:\bf\s*/|(?<![\w.,/:])1\s*:)\s*${NUMBER}`, 'i'),
+    (m, { kind = 'camera-lens' }) => ({ kind, fNumber: number(m[1]) }),
+  ],
+  [
+    new RegExp(String.raw`\+\s*${NUMBER}\s*(?:(?:D|dpt|diopt(?:re|er)s?)\b)?|(?<![\w−–-])${NUMBER}\s*(?:D|dpt|diopt(?:re|er)s?)\b`, 'i'),
     (m) => ({ powerDioptre: number(m[1] ?? m[2]) }),
   ],
   [new RegExp(String.raw`(?:Ø|⌀|\bclear)\s*${NUMBER}(?:\s*mm\b)?`, 'i'), (m) => ({ clearApertureMm: number(m[1]) })],
@@ -14,16 +38,24 @@ const RULES: readonly Rule<Relay>[] = [
   [/(?<![\d.,])(\d+(?:\.\d+)?)(?:\s*mm)?\s*thread\b/i, (m) => ({ maleThread: `${m[1]} x 0.75` })],
   [new RegExp(String.raw`\b(?:at|set\s+to)\s+${NUMBER}\s*(?:mm\b)?`, 'i'), (m) => ({ focalLengthMm: number(m[1]) })],
   [
-    new RegExp(String.raw`${NUMBER}\s*[-–]\s*${NUMBER}(?:\s*mm\b)?`, 'i'),
-    (m) => ({ kind: 'camera-lens', focalLengthRangeMm: [number(m[1]), number(m[2])] }),
+    new RegExp(String.raw`${NUMBER}\s*[-–]\s*${NUMBER}(?:\s*mm\b)?(?:\s*/\s*${NUMBER}(?![\w.,/–-]))?`, 'i'),
+    (m, { kind = 'camera-lens' }) =>
+      number(m[1]) < number(m[2])
+        ? { kind, focalLengthRangeMm: [number(m[1]), number(m[2])], ...(m[3] ? { fNumber: number(m[3]) } : {}) }
+        : undefined,
   ],
-  [/\b(?:close[\s-]?up|supplementary|achromat)(?:\s+(?:achromat|lens))?\b/i, () => ({ kind: 'supplementary' })],
-  [/\b(?:(?:camera|macro|enlarger|process)\s?lens|tele(?:photo)?(?:\s+(?:lens|prime))?|zoom|prime)\b/i, () => ({ kind: 'camera-lens' })],
-  [/\btube(?:\s?lens)?\b/i, () => ({ kind: 'tube-lens' })],
 ];
+
+/** `-5 D`, its minus close before it or at the beginning of the line; elsewhere a dash between blanks parts two things. */
+const NEGATIVE =
+  /^\s*[-−–]\s*[.,]?\d[\d.,]*(?:\s*(?:D|dpt|diopt(?:re|er)s?|mm)\b)?|(?<=[\s,;(+])[-−–][.,]?\d[\d.,]*\s*(?:D|dpt|diopt(?:re|er)s?)\b/i;
+
+const minus = (typed: string): string => typed.trim().replace(/^[-−–]\s*/, '−');
 
 /** `5 D 58 mm` (a close-up lens and its thread), `200 mm f/4` (a camera lens), `tube lens 180 mm Ø 24`, `70-200 at 135 mm f/4`. */
 export function readRelay(text: string): Reading<Relay> {
+  const [negative] = text.match(NEGATIVE) ?? [];
+  if (negative) return { part: {}, unread: [], needs: [`a lens that gathers light: one of ${minus(negative)} spreads it`], asks: [] };
   const { part: told, rest: after } = readBy(text, RULES);
   const { numbers, rest } = bareIn(after);
   const { used, meanings } = meaningsOf(told, numbers);

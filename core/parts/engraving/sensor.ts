@@ -24,12 +24,22 @@ const megapixels = (text: string): Pick<Told, 'megapixels'> => {
   return { megapixels: [number(text), 0.5 * 10 ** -digits] };
 };
 
+const UM = String.raw`\s*(?:µm|μm|um\b)`;
+
 const RULES: readonly Rule<Told>[] = [
-  [new RegExp(String.raw`${NUMBER}\s*(?:µm|μm|um\b)`, 'i'), (m) => ({ pixelPitchUm: number(m[1]) })],
+  // A pixel as wide as high. Micrometres beside the second side of anything else say neither a pitch nor a size.
+  [
+    new RegExp(String.raw`${NUMBER}(?:${UM})?\s*[x×]\s*${NUMBER}${UM}`, 'i'),
+    (m) => (number(m[1]) === number(m[2]) ? { pixelPitchUm: number(m[1]) } : undefined),
+  ],
+  [new RegExp(String.raw`(?<![x×]\s*)${NUMBER}${UM}(?!\s*[x×])`, 'i'), (m) => ({ pixelPitchUm: number(m[1]) })],
   [new RegExp(String.raw`${NUMBER}\s*(?:MP|Mpx|Mpix|megapixels?)\b`, 'i'), (m) => megapixels(m[1] ?? '')],
   [/(?<![\d.,])(\d{3,6})\s*[x×]\s*(\d{3,6})(?![\d.,])/i, (m) => ({ columns: number(m[1]), rows: number(m[2]) })],
   [
-    new RegExp(String.raw`${NUMBER}\s*(?:mm)?\s*[x×]\s*${NUMBER}(?:\s*mm\b)?`, 'i'),
+    new RegExp(
+      String.raw`(?<!\d\s*(?:[mµμu]m)?\s*[x×]\s*)${NUMBER}\s*(?:mm)?\s*[x×]\s*${NUMBER}(?!\d|[.,]\d|${UM}|\s*[x×])(?:\s*mm\b)?`,
+      'i',
+    ),
     (m) => ({ widthMm: number(m[1]), heightMm: number(m[2]) }),
   ],
   [/\bmono(?:chrome)?\b/i, () => ({ colourFilter: false })],
@@ -40,14 +50,26 @@ const SIDES: Rule<Told> = [
   new RegExp(String.raw`${NUMBER}\s*(?:mm)?[\s,;]+${NUMBER}(?:\s*mm\b)?(?![\w.])`, 'i'),
   (m) => ({ widthMm: number(m[1]), heightMm: number(m[2]) }),
 ];
+const THREE = new RegExp(String.raw`${NUMBER}\s*(?:mm)?[\s,;]+${NUMBER}\s*(?:mm)?[\s,;]+${NUMBER}(?:\s*mm\b)?(?![\w.])`, 'i');
+/** Width over height of pictures. */
+const SHAPES = [1.1, 1.9] as const;
 const areSides = (text: string): boolean => {
   const { widthMm, heightMm } = readBy(text, [SIDES]).part;
+  const [, , second, third] = text.match(THREE) ?? [];
+  // Three numbers whose last two could be the sides as well as the first two tell neither.
+  const shape = second !== undefined && third !== undefined ? number(second) / number(third) : 0;
+  if (shape >= SHAPES[0] && shape <= SHAPES[1]) return false;
   return widthMm !== undefined && heightMm !== undefined && amount(heightMm) >= 2 && amount(widthMm) / amount(heightMm) < 3;
 };
 
-/** Beside its size a whole number up to this may be a pitch in µm or millions of pixels. */
-const COARSEST_UM = 30;
-const BARE = new RegExp(String.raw`${NUMBER}(?=\s|$)`);
+/**
+ * Beside its size a whole number up to this may be a pitch in µm or millions of pixels. With decimals it is a
+ * pitch up to the fewest millions that are told so, millions of pixels above the coarsest pitch: common practice, without a source.
+ */
+const COARSEST_WHOLE_UM = 30;
+const FEWEST_MP = 10;
+const COARSEST_UM = 12;
+const BARE = /(?<=^|[\s,;])(?<![x×]\s*)(\d+(?:[.,]\d+)?|[.,]\d+)(?=[\s,;]|$)(?!\s*[x×])/i;
 
 /** `36 x 24 mm 4.35 µm`, with the pixels counted, `36 x 24 8256 x 5504`, or `full frame 24 MP`. */
 export function readSensor(text: string): Reading<Sensor> {
@@ -79,14 +101,18 @@ export function readSensor(text: string): Reading<Sensor> {
   }
 
   const bare = rest.match(BARE);
-  if (bare?.index !== undefined && count === undefined && part.pixelPitchUm === undefined && part.columns === undefined) {
+  if (bare?.index !== undefined && count === undefined) {
     const [typed] = bare;
+    const counted = part.pixelPitchUm !== undefined || part.columns !== undefined;
     const as = (unit: string): string =>
       joined(text.slice(0, bare.index), `${typed} ${unit}`, text.slice((bare.index ?? 0) + typed.length));
     const value = number(typed);
     const knows = part.widthMm !== undefined;
-    if (!Number.isInteger(value)) part = { ...part, pixelPitchUm: value };
-    else if (value > COARSEST_UM && knows) count = megapixels(typed).megapixels;
+    const whole = Number.isInteger(value);
+    const many = value > (whole ? COARSEST_WHOLE_UM : COARSEST_UM);
+    if (counted) count = many ? megapixels(typed).megapixels : undefined;
+    else if (!whole && value < FEWEST_MP) part = { ...part, pixelPitchUm: value };
+    else if (many && (knows || !whole)) count = megapixels(typed).megapixels;
     else if (knows)
       asks.push({
         question: `what ‘${typed}’ is`,
@@ -95,7 +121,7 @@ export function readSensor(text: string): Reading<Sensor> {
           { words: `${typed} MP: millions of pixels`, text: as('MP') },
         ],
       });
-    if (knows || !Number.isInteger(value)) rest = blanked(rest, bare.index, typed.length);
+    if (counted ? count : knows || part.pixelPitchUm !== undefined || count) rest = blanked(rest, bare.index, typed.length);
   }
 
   const unread = piecesOf(rest);

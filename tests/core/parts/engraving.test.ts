@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Reading, readObjective, readRelay, readSensor } from '../../../core/engravings.ts';
+import { isWhole, type Reading, readObjective, readRelay, readSensor } from '../../../core/engravings.ts';
+import { amount } from '../../../core/index.ts';
 
 /** What is asked, each with its answers in words and what they would read as. */
 const asked = <Part>(read: (text: string) => Reading<Part>, text: string) =>
@@ -34,6 +35,35 @@ describe('objectives as engraved', () => {
     ['10/.25 ∞/0.17 200', { magnification: 10, na: 0.25, coverGlassMm: 0.17, referenceFocalLengthMm: 200 }],
     ['Plan 4x NA 0.1 180mm', { magnification: 4, na: 0.1, referenceFocalLengthMm: 180, flatField: true }],
   ])('reads %s', (text, part) => expect(readObjective(text)).toEqual({ part, ...plain }));
+
+  const ten = { magnification: 10, na: 0.25, referenceFocalLengthMm: 200 };
+  it.each([
+    ['10x/0.25 200 M25 x 0.75', 'M25 x 0.75'],
+    ['M25 x 0.75 10x/0.25 200', 'M25 x 0.75'],
+    ['M32 x 0,75 10x 0.25 200', 'M32 x 0.75'],
+    ['10x/0.25 200 20.32 x 0.706', '20.32 x 0.706'],
+    ['10x/0.25 200 M26 x 0.706', 'M26 x 0.706'],
+    ['26 x 0.706 10 / 0.25 200', '26 x 0.706'],
+    ['25 x 0.75 10x/0.25 200', '25 x 0.75'],
+    ['10x/0.25 200 45mm x 1', '45 x 1'],
+    ['10x/0.25 200 RMS (0.8 in x 36 TPI)', '0.8 in x 36 TPI'],
+    ['10x/0.25 200 M26 x 36 TPI', 'M26 x 36 TPI'],
+    ['RMS 10x/0.25 200', 'RMS'],
+    ['10x/0.25 200 M25', 'M25'],
+  ])('takes the thread in %s for no magnification and no aperture', (text, mountThread) =>
+    expect(readObjective(text)).toEqual({ part: { ...ten, mountThread }, ...plain }),
+  );
+  it('lets nothing overwrite what was read, and is not whole while a number is left', () => {
+    for (const more of ['20x', 'NA 0.3', '40x 0.65', '25x 0.75', '0.8 x 36', '180', 'M25 x 0.75 M26', 'A9', 'M25 x 0']) {
+      const reading = readObjective(`10x/0.25 200 ${more}`);
+      expect(reading.part, more).toMatchObject(ten);
+      expect([reading.needs, reading.asks, isWhole(reading)], more).toEqual([[], [], false]);
+    }
+    expect(isWhole(readObjective('10x/0.25 200 WD'))).toBe(true);
+    expect(readObjective('160/0.17 10x/0.25 f 200')).toMatchObject({ part: ten, unread: ['160/0.17'] });
+    expect(readObjective('A200 10x/0.25').part).not.toHaveProperty('referenceFocalLengthMm');
+    expect(readObjective('100x/1.25 oil n 1.515 200')).toMatchObject({ part: { immersionIndex: 1.515 }, unread: [] });
+  });
 
   it('asks for the tube lens that the engraving is for, and guesses none', () => {
     const { part, needs, asks } = readObjective('10x/0.25 ∞/0.17');
@@ -76,7 +106,32 @@ describe('relays as engraved', () => {
     ['200 mm f/4', { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 }],
     ['tube lens 180 mm Ø 24', { kind: 'tube-lens', focalLengthMm: 180, clearApertureMm: 24 }],
     ['close-up f = 100 mm clear 23', { kind: 'supplementary', focalLengthMm: 100, clearApertureMm: 23 }],
+    ['200/4', { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 }],
+    ['100/2.8', { kind: 'camera-lens', focalLengthMm: 100, fNumber: 2.8 }],
+    ['f = 200 mm / 5,6', { kind: 'camera-lens', focalLengthMm: 200, fNumber: 5.6 }],
+    ['1:2.8/100', { kind: 'camera-lens', focalLengthMm: 100, fNumber: 2.8 }],
+    ['enlarger lens 150/5.6', { kind: 'camera-lens', focalLengthMm: 150, fNumber: 5.6 }],
+    ['tube lens 200/8', { kind: 'tube-lens', focalLengthMm: 200, fNumber: 8 }],
+    ['135/2.8 prime 52 mm', { kind: 'camera-lens', focalLengthMm: 135, fNumber: 2.8, femaleThread: '52 x 0.75' }],
+    ['70-200/4 at 135', { kind: 'camera-lens', focalLengthRangeMm: [70, 200], fNumber: 4, focalLengthMm: 135 }],
   ])('reads %s', (text, part) => expect(readRelay(text)).toEqual({ part, ...plain }));
+
+  it('says of a lens that spreads the light that it is none', () => {
+    for (const text of ['-5 D', '−5 dioptres 58', '- 5 D', 'close-up -5 D', '58 mm –5D', '+-5 D', '-200 mm f/4']) {
+      expect(readRelay(text), text).toMatchObject({ part: {}, needs: [expect.stringMatching(/^a lens that gathers light: one of −/)] });
+      expect(readRelay(text).part).toEqual({});
+    }
+    expect(readRelay('close-up – 5 D').part.powerDioptre).toBe(5);
+  });
+  it('takes nothing out of numbers that hang together, and is not whole while one is left', () => {
+    for (const text of ['5/58', '4/200', 'lens-5 D', 'close-up 200/5', '200-4']) {
+      expect(Object.keys(readRelay(text).part).filter((name) => name !== 'kind')).toEqual([]);
+      expect(isWhole(readRelay(text)), text).toBe(false);
+    }
+    for (const text of ['5 D/58', '5 D -58', '58 x 0.75 5 D M52', '4 D 2 D', '200 mm f/4 /77', '1:4/70-200', '70-200/2.8-4 at 70'])
+      expect([text, isWhole(readRelay(text))]).toEqual([text, false]);
+    for (const text of ['5 D 58 m', '200 mm f/4.']) expect([text, isWhole(readRelay(text))]).toEqual([text, true]);
+  });
 
   it.each([
     ['5', { kind: 'supplementary', powerDioptre: 5 }],
@@ -129,6 +184,24 @@ describe('relays as engraved', () => {
     expect(readRelay(text).part).not.toHaveProperty('focalLengthMm');
   });
 
+  it('asks which of two lengths is the thread where each could be', () => {
+    const stop = { kind: 'camera-lens', fNumber: 1.8 };
+    expect(asked(readRelay, '85 mm f/1.8 67')).toEqual([
+      [
+        'what ‘85 mm 67’ is',
+        { ...stop, focalLengthMm: 85, femaleThread: '67 x 0.75' },
+        { ...stop, focalLengthMm: 67, femaleThread: '85 x 0.75' },
+      ],
+    ]);
+    expect(asked(readRelay, '135/3.5 Ø 55')).toEqual([
+      [
+        'what ‘Ø 55’ is',
+        { kind: 'camera-lens', focalLengthMm: 135, fNumber: 3.5, femaleThread: '55 x 0.75' },
+        { kind: 'camera-lens', focalLengthMm: 135, fNumber: 3.5, clearApertureMm: 55 },
+      ],
+    ]);
+  });
+
   it('asks what a zoom is set to, and whether a diameter is of the thread or of the clear opening', () => {
     const zoom = { kind: 'camera-lens', focalLengthRangeMm: [70, 200], fNumber: 4 };
     expect(asked(readRelay, '70-200 f/4')).toEqual([
@@ -160,7 +233,33 @@ describe('cameras as told', () => {
     ['full frame 4.35 mono', { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35, colourFilter: false }],
     ['2/3" 3.45', { widthMm: 8.8, heightMm: 6.6, pixelPitchUm: 3.45 }],
     ['23.5 x 15.6 mm 3.9um', { widthMm: 23.5, heightMm: 15.6, pixelPitchUm: 3.9 }],
+    ['36x24, 4.35', { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 }],
+    ['36 x 24 4.35 x 4.35 µm', { widthMm: 36, heightMm: 24, pixelPitchUm: 4.35 }],
+    ['36 x 24 8256 x 5504 45.4', { widthMm: 36, heightMm: 24, columns: 8256, rows: 5504 }],
   ])('reads %s', (text, part) => expect(readSensor(text)).toEqual({ part, ...plain }));
+
+  it.each([
+    ['36 x 24 45.7', 36 * 24, 45.7],
+    ['full frame 45.7', 36 * 24, 45.7],
+    ['45,7 36 x 24', 36 * 24, 45.7],
+    ['36 24 45.7', 36 * 24, 45.7],
+    ['23.5x15.6 26.1', 23.5 * 15.6, 26.1],
+    ['23.5 x 15.6 24.2', 23.5 * 15.6, 24.2],
+    ['36x24 12.1', 36 * 24, 12.1],
+  ])('knows no pixel as wide as in %s, and counts millions', (text, area, count) => {
+    const { part, ...rest } = readSensor(text);
+    expect(rest).toEqual(plain);
+    expect(amount(part.pixelPitchUm ?? 0) / Math.sqrt(area / count)).toBeCloseTo(1, 2);
+  });
+  it('asks about a decimal that can be both, and takes no size out of micrometres or of three numbers', () => {
+    expect(asked(readSensor, '36 x 24 10.5')).toEqual([
+      ['what ‘10.5’ is', expect.objectContaining({ pixelPitchUm: 10.5 }), { widthMm: 36, heightMm: 24, pixelPitchUm: expect.anything() }],
+    ]);
+    for (const text of ['36 x 24 µm 4', '36.1 x 24 µm 4', '36 µm x 24 µm 4', '36 x 24 x 4.35', '10 x 36 x 24', '45.7 36 24'])
+      expect([text, readSensor(text).part]).toEqual([text, {}]);
+    for (const text of ['36 x 24 4.35 45.7 8', '36 x 24 4.35 µm 24 MP', '36 x 24 8256 x 5504 24.2'])
+      expect([text, isWhole(readSensor(text))]).toEqual([text, false]);
+  });
 
   it('makes the pitch from millions of pixels, as loose as they are told', () => {
     const um = Math.sqrt((36 * 24) / 24);
@@ -200,6 +299,17 @@ describe('cameras as told', () => {
 });
 
 describe('whatever is typed', () => {
+  it.each([
+    ['10x/0.25 200', readObjective],
+    ['5 D 58 mm', readRelay],
+    ['200/4', readRelay],
+    ['36 x 24 4.35', readSensor],
+  ] as const)('%s is a part, and with a number more that means nothing is none', (text, read) => {
+    expect(isWhole(read(text))).toBe(true);
+    expect(isWhole(read(`${text} frog`))).toBe(true);
+    for (const more of ['7777', '#9', '½', 'no.3']) expect([more, isWhole(read(`${text} ${more}`))]).toEqual([more, false]);
+  });
+
   const PIECES =
     '5 58 200 0.25 10x 10x/0.25 164.5 160 ∞/0.17 f/4 f4 f f= D mm +3 Ø 52 Ø24 x 0.75 M58 close-up tube lens 70-200 at 36 24 36x24 4.35 µm MP APS-C full frame 1 inch oil n , . / - × frog'.split(
       ' ',
