@@ -55,6 +55,34 @@ describe('contrast at the subject', () => {
     expect(at(40)).toContain('Lines 2.5 µm apart');
   });
 
+  it('says of lines finer than two pixels that they are lost, turned into false ones, or reversed', () => {
+    const coarse = (frequency: number, pairing = OPENING, radiusMm = 0) =>
+      contrastSays(
+        subjectContrast(
+          evaluate({ ...pairing, sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 20 }, sharp: { frequency } }),
+          radiusMm,
+        ) as never,
+      );
+    // Pixels of 20 µm hold 25 lp/mm; what they average turns over at 50.
+    expect(coarse(24.9)).toContain('once the pixels have taken theirs');
+    expect(coarse(24.9)).not.toContain('finer than the pixels can hold');
+    for (const [frequency, becomes] of [
+      [30, 'show coarser, false lines in their place;'],
+      [50, 'blur them to an even tone;'],
+      [65, 'show coarser, false lines in their place, light and dark reversed;'],
+    ] as const) {
+      const says = coarse(frequency);
+      expect(says).toContain(`, but are finer than the pixels can hold, which ${becomes} the pixels hold lines down to 4 µm`);
+      expect(says).not.toMatch(/once the pixels|next to nothing/);
+      expect(numbersIn(says)[1]).toBe(Math.round(100 * overlapped((10 * frequency) / ((2 * 0.25) / 550e-6))));
+    }
+    expect(coarse(30, DARK, 11)).toMatch(
+      /in the worse direction, but are finer than the pixels can hold, which show .*; in the middle it is/,
+    );
+    // What the lens does not pass makes no false lines.
+    expect(coarse(95)).toContain('keep next to nothing of their contrast;');
+  });
+
   it('tells the worse direction where the beam is cut, and that no light arrives where none does', () => {
     const evaluation = evaluate(DARK);
     const { seen } = stopsOf(evaluation.sheet) as NonNullable<ReturnType<typeof stopsOf>>;

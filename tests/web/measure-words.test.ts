@@ -52,6 +52,39 @@ it('has words for everything that can be a guess, and a way to its input', () =>
   }
 });
 
+it('tells of measuring only what the model means, and how far off a shorter way is', () => {
+  const how = (name: string): string => howTo(`/relay/${name}`)?.how ?? '';
+  const numberBefore = (text: string, word: string): number => Number(text.match(new RegExp(`([\\d.]+) ${word}`))?.[1]);
+
+  // A disc behind the rim, read on the rim: smaller in the ratio of the distances from the eye.
+  const pupil = how('entrancePupilDiameterMm');
+  const [eye, deep] = [Number(pupil.match(/at (\d+) mm/)?.[1]), numberBefore(pupil, 'mm deep')];
+  const read = eye / (eye + deep);
+  expect(numberBefore(pupil, '%')).toBe(Math.round(100 * (1 - read)));
+  expect((read * (eye + deep)) / eye).toBeCloseTo(1, 12);
+  expect(pupil).toContain('multiply by (distance + depth) / distance');
+  expect(pupil).toContain('from 5 m or more');
+  expect(pupil).not.toContain("arm's length");
+
+  // Lens of P dioptres, thing at u mm, picture at v mm: 1000/v = P - 1000/u.
+  const power = how('powerDioptre');
+  const u = 1000 * numberBefore(power, 'm that');
+  const picture = 1000 / (1 - 1000 / u);
+  expect(numberBefore(power, 'dioptres')).toBeCloseTo(1 - 1000 / picture, 2);
+  expect(numberBefore(power, '%')).toBe(Math.round(100 * (1 - 1000 / picture)));
+  expect(1000 / picture + 1000 / u).toBeCloseTo(1, 12);
+  expect(power).toContain('nearer add 1000 over its distance in mm');
+  expect(power).toContain('at least 100 m away');
+
+  const field = how('fieldNumberMm');
+  expect(field).toMatch(/diameter on the sensor.*times the tube-lens focal length that the engraving is for, over the relay's/);
+  expect(field).not.toMatch(/how far from the middle/);
+
+  expect(how('clearApertureMm')).toMatch(
+    /toward the objective: of a camera lens that alone counts.*close-up lens or a tube lens.*narrower/,
+  );
+});
+
 it('warns wherever one looks through a lens or lets a far light in', () => {
   for (const path of [
     '/objective/exitPupilFromShoulderMm',

@@ -86,10 +86,17 @@ export const apart = (lpPerMm: number): string => short(1000 / lpPerMm, 2);
 /** Less contrast than this is not worth a number. */
 const HARDLY = 0.005;
 
+/** What becomes of lines that are finer than two pixels: the picture shows their beat with the pixels. */
+const beyond = (recorded: number): string =>
+  Math.abs(recorded) < HARDLY
+    ? 'blur them to an even tone'
+    : `show coarser, false lines in their place${recorded < 0 ? ', light and dark reversed' : ''}`;
+
 /** `34 % of their contrast, 22 % once the pixels have taken theirs`. */
-function kept(contrast: number, recorded: number | undefined, where = ''): string {
+function kept(contrast: number, recorded: number | undefined, tooFine: boolean, where = ''): string {
   if (contrast < HARDLY) return `next to nothing of their contrast${where}`;
   if (recorded === undefined) return `${percent(contrast)} of their contrast${where}`;
+  if (tooFine) return `${percent(contrast)} of their contrast${where}, but are finer than the pixels can hold, which ${beyond(recorded)}`;
   return `${percent(contrast)} of their contrast${where}, ${recorded < HARDLY ? 'next to nothing' : percent(recorded)} once the pixels have taken theirs`;
 }
 
@@ -100,10 +107,11 @@ export function contrastSays(contrast: SubjectContrast): string {
   const held = pixelsFinest !== undefined && pixelsFinest < finest ? `the pixels hold lines down to ${apart(pixelsFinest)} µm, and ` : '';
   const end = `${held}nothing finer than ${apart(finest)} µm is there.`;
   const place = `${short(radiusMm)} mm from the middle`;
-  const inMiddle = `${kept(spoken.middle, middleRecorded)}; ${end}`;
+  const tooFine = pixelsFinest !== undefined && spoken.objectLpPerMm > pixelsFinest;
+  const inMiddle = `${kept(spoken.middle, middleRecorded, tooFine)}; ${end}`;
   if (!isCut(contrast)) return `L${lines} ${inMiddle}`;
   if (light === 0) return `No light arrives ${place}. In the middle l${lines} ${inMiddle}`;
   const worse = Math.min(spoken.sagittal, spoken.tangential);
-  const there = kept(worse, spoken.recorded, ' in the worse direction');
+  const there = kept(worse, spoken.recorded, tooFine, ' in the worse direction');
   return `Where the beam is cut, ${place}, l${lines} ${there}; in the middle it is ${percent(spoken.middle)}; ${end}`;
 }

@@ -32,7 +32,7 @@ const HOW: Readonly<Record<string, HowTo>> = {
   },
   fieldNumberMm: {
     takes: "the maker's papers, or the eyepiece that the objective was sold with",
-    how: 'It is listed for the objective, or engraved on its eyepiece as FN 22 or after a slash, 10x/22. Without either, photograph a flat print and see how far from the middle it stays crisp: put that in as the field that you tested good.',
+    how: "It is listed for the objective, or engraved on its eyepiece as FN 22 or after a slash, 10x/22. Without either, photograph a flat print and find the diameter on the sensor within which it stays crisp: that, times the tube-lens focal length that the engraving is for, over the relay's, goes in as the field that you tested good.",
   },
   testedFieldMm: {
     takes: 'a printed page or a ruler, flat and square to the axis',
@@ -47,16 +47,16 @@ const HOW: Readonly<Record<string, HowTo>> = {
     how: "Set the relay to infinity and photograph a ruler; from about 5× up the rows of a phone's screen, which are 25.4 mm divided by its pixels per inch apart. The width of the sensor over the width seen is the magnification, and the relay's focal length is that times the objective's.",
   },
   powerDioptre: {
-    takes: 'a sheet of paper, a ruler, and something far away',
-    how: "Let the lens alone cast the sharp picture of something far away, across the street or farther, onto paper, and measure lens to paper: 1000 over those mm are the dioptres, a few mm in doubt for where in the glass they count from. Surer is a ruler photographed through the whole pairing: its magnification times the objective's focal length is that of the lens. Never the sun: it burns.",
+    takes: 'a sheet of paper, a ruler, and a building at least 100 m away',
+    how: "Let the lens alone cast the sharp picture of a building at least 100 m away onto paper, and measure lens to paper: 1000 over those mm are the dioptres, a few mm in doubt for where in the glass they count from. Of anything nearer add 1000 over its distance in mm: across a street of 15 m that is 0.07 dioptres, 7 % of a lens of 1. Surer is a ruler photographed through the whole pairing: its magnification times the objective's focal length is that of the lens. Never the sun: it burns.",
   },
   clearApertureMm: {
     takes: 'a caliper or a ruler',
-    how: 'Measure across the glass inside the front ring, and inside the ring on the other side: the narrower of the two. Do not touch the glass with the jaws.',
+    how: 'Measure across the glass inside its ring on the side toward the objective: of a camera lens that alone counts, as its aperture is told by itself. Of a close-up lens or a tube lens measure inside the ring on the other side too, and take the narrower. Do not touch the glass with the jaws.',
   },
   entrancePupilDiameterMm: {
-    takes: 'a ruler, and a sheet of white paper',
-    how: "With the aperture as it will be set, let daylight on paper shine in from the camera's side and look into the front from arm's length: the bright disc is the entrance pupil. Hold the ruler to the front rim and read it across.",
+    takes: 'a ruler, a sheet of white paper, and a camera with a long lens or a tape',
+    how: "With the aperture as it will be set, let daylight on paper shine in from the camera's side, lay the ruler across the front rim and read the bright disc on it: that is the entrance pupil. It lies behind the rim and so reads too small from near by, at 600 mm by 13 % where it is 90 mm deep: photograph disc and ruler with a long lens from 5 m or more, or multiply by (distance + depth) / distance, both from the rim.",
   },
   fNumber: {
     takes: 'the lens as it will be used',
