@@ -86,10 +86,11 @@ export function readSensor(text: string): Reading<Sensor> {
     const words = ([w, h]: Size): string => `${w} x ${h} mm`;
     const [only] = sizes;
     if (only && sizes.length === 1) part = { ...part, widthMm: only[0], heightMm: only[1] };
+    // In front, where no number before it is taken for one of its sides.
     else
       asks.push({
         question: `which size of ${name} it is`,
-        answers: sizes.map((size) => ({ words: words(size), text: joined(text.slice(0, at), words(size), text.slice(at + name.length)) })),
+        answers: sizes.map((size) => ({ words: words(size), text: joined(words(size), text.slice(0, at), text.slice(at + name.length)) })),
       });
     rest = blanked(rest, at, name.length);
   }
