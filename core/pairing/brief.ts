@@ -1,3 +1,4 @@
+import { amount } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import { percent, short } from '../words.ts';
 import { numberIn } from './answer.ts';
@@ -45,15 +46,19 @@ export function briefOf(evaluation: Evaluation, coverage: Coverage): string {
   const [w, h] = coverage.largestCropMm;
   switch (coverage.verdict) {
     case 'covers':
-      return `${at}covers${toSpare(evaluation)}`;
+      return `${at}covers${coverage.subject?.fits === false ? ', subject larger than the picture' : toSpare(evaluation)}`;
     case 'crops':
-      return `${at}crops to ${short(w)} × ${short(h)} mm${coverage.bites ? ` by ${CIRCLE[coverage.bites]}` : ''}`;
+      return `${at}keep ${short(w)} × ${short(h)} of ${sides(evaluation)
+        .map((x) => short(x))
+        .join(' × ')} mm`;
     case 'misses':
       return `${at}misses${coverage.bites ? `, ${shortfall(evaluation, coverage.bites)}` : ''}`;
     case 'undecided':
       return `${at}undecided, ${open(evaluation, coverage)}`;
   }
 }
+
+const sides = ({ pairing: { sensor } }: Evaluation): number[] => [amount(sensor.widthMm), amount(sensor.heightMm)];
 
 /** From the corners to the nearest circle that is known. */
 function toSpare({ answers, pairing }: Evaluation): string {

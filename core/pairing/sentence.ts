@@ -1,11 +1,13 @@
 import { amount } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import type { Cut } from '../pupil/cuts.ts';
+import { relativeIllumination } from '../pupil/illumination.ts';
+import { scaleOf, seenStops } from '../pupil/stops.ts';
 import { article, atLeast, atMost, capital, listed, percent, short } from '../words.ts';
 import { interval, numberIn } from './answer.ts';
 import { RELAY_RIM } from './aperture.ts';
 import type { Circle } from './coverage.ts';
-import type { Evaluation } from './evaluate.ts';
+import { type Evaluation, stopsOf } from './evaluate.ts';
 import { GLASS } from './inputs.ts';
 import { nameOf, resolving } from './phrases.ts';
 import { TOLD } from './registry.ts';
@@ -165,7 +167,25 @@ function remedy(evaluation: Evaluation, { verdict, bites }: Coverage, cuts: read
   // Nobody makes a relay faster than f/1.
   if (opening !== undefined && opening <= (numberIn(evaluation.answers.relayFocalLengthMm) as number))
     return `An opening of ${atLeast(opening)} mm there would give them all of it.`;
-  return longer || (cuts.length > 0 ? 'No single change clears them.' : '');
+  return nearer(evaluation) || longer || (cuts.length > 0 ? 'No single change clears them.' : '');
+}
+
+/** As near as a relay can be screwed to most objectives, mm (common practice, without source). */
+const NEAR_SPACE = 20;
+/** More light in the corners than this is worth moving the relay for. */
+const WORTH = 0.1;
+
+/** What the corners would get with the relay as near as can be, where no space gives them all of it. */
+function nearer({ pairing, sheet, answers }: Evaluation): string {
+  const given = stopsOf(sheet)?.rig;
+  const E = numberIn(answers.cornerIllumination) ?? 1;
+  if (!given || amount(pairing.infinitySpaceMm) <= NEAR_SPACE || given.stops.some((s) => s.place === 'shoulder' && s.atMm > NEAR_SPACE))
+    return '';
+  const rig = { ...given, infinitySpaceMm: NEAR_SPACE };
+  const there = relativeIllumination(seenStops(rig), diagonalOf(pairing.sensor) / 2 / scaleOf(rig));
+  return there - E > WORTH
+    ? `With an infinity space of ${NEAR_SPACE} mm instead of ${short(amount(pairing.infinitySpaceMm))} they would get ${percent(there)}.`
+    : '';
 }
 
 const reaches = (evaluation: Evaluation, circle: Circle): boolean | undefined => {

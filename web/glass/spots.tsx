@@ -9,7 +9,7 @@ import type { Studied } from './studied.ts';
 type Focus = 'oneFrame' | 'stack';
 const FOCI: Record<Focus, string> = { oneFrame: 'in one frame', stack: 'in a stack' };
 
-/** The spots along the radius at one scale, each with the Airy disc, on a ruler of the picture. */
+/** The spots along the radius at one scale, beside the length of the Airy disc, on a ruler of the picture. */
 export function Spots({ studied: { for: evaluation, study, judging } }: { studied: Studied }) {
   const [focus, setFocus] = useState<Focus>(judging.focus === 'stack' ? 'stack' : 'oneFrame');
   const [box, width] = useWidth(1180);
@@ -90,6 +90,7 @@ function Row({ points, focus, airy, width, softest }: RowProps) {
   const reach = reachOf(points, airy);
   const k = Math.min((0.47 * cell) / reach.side, TALLEST / (reach.out + reach.in));
   const bar = SCALES_UM.findLast((um) => um * k <= 0.8 * cell) ?? 1;
+  const second = PAD + bar * k + 70;
   const axis = 30 + k * reach.out;
   const ruler = axis + k * reach.in + 18;
   const height = ruler + 46;
@@ -100,7 +101,6 @@ function Row({ points, focus, airy, width, softest }: RowProps) {
         const cx = WORDS + cell * (i + 0.5);
         return (
           <g key={radiusMm} data-radius-mm={radiusMm} class={radiusMm === softest ? 'bites' : undefined}>
-            {airy !== undefined && <circle class="airy" cx={cx} cy={axis} r={(airy / 2) * k} />}
             {seen ? (
               <Dots seen={seen} focus={focus} k={k} cx={cx} cy={axis} />
             ) : (
@@ -130,6 +130,14 @@ function Row({ points, focus, airy, width, softest }: RowProps) {
         <text x={PAD + bar * k + 6} y={13}>
           {short(bar)} µm
         </text>
+        {airy !== undefined && (
+          <>
+            <path d={`M${second} 6V12M${second} 9H${second + airy * k}M${second + airy * k} 6V12`} />
+            <text x={second + airy * k + 6} y={13}>
+              Airy disc
+            </text>
+          </>
+        )}
       </g>
     </svg>
   );
@@ -146,7 +154,7 @@ function Dots({ seen, focus, k, cx, cy }: { seen: SeenPoint; focus: Focus; k: nu
   return <path class="dots" d={d.join('')} />;
 }
 
-const KEY = 'Circles: the Airy disc, which diffraction alone makes. Outward is up.';
+const KEY = 'Diffraction alone makes the Airy disc. Outward is up.';
 
 function captionOf(points: Studied['study']['points'], focus: Focus): string {
   const seen = points.flatMap((p) => (p.seen ? [{ radiusMm: p.radiusMm, rms: p.seen[focus].spot.rmsUm }] : []));

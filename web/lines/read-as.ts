@@ -9,6 +9,7 @@ const SAID: Record<string, (x: string) => string> = {
   fieldNumberMm: (x) => `field number ${x}`,
   workingDistanceMm: (x) => `working distance ${x} mm`,
   immersionIndex: (x) => `dips into an index of ${x}`,
+  mountThread: (x) => `thread ${x}`,
   correction: (x) => x,
   flatField: () => 'flat field',
   powerDioptre: (x) => `${x} dioptres`,

@@ -17,7 +17,7 @@ export function Beams({ scene, scale, axis }: Props) {
   const drawn = (points: readonly Point[]): string => `M${points.map(at).join('L')}`;
   const between = (a: readonly Point[], b: readonly Point[]): string => `M${[...a, ...b.toReversed()].map(at).join('L')}Z`;
   return (
-    <g class="beams">
+    <g class={`beams${scene.openingsKnown ? '' : ' unsure'}`}>
       <BeamTone />
       {(['middle', 'field'] as const).map((kind) => {
         const beam = scene.beams[kind];

@@ -209,7 +209,10 @@ function captionOf({ field, middle, stops, fieldHeight, openingsKnown }: Scene):
     ? 'A stop narrows even the beam of the middle (broken lines).'
     : 'The beam of the middle (broken lines) comes through whole.';
   if (lost.length === 0) return `${axial} So does the beam of ${which} (full lines).`;
-  const what = `The beam of ${which} (full lines) is cut${lost.length === field.length ? ' whole' : ''}`;
+  const what =
+    lost.length === field.length
+      ? `Nothing of the beam of ${which} (dotted) gets through: it is stopped`
+      : `The beam of ${which} (full lines) is cut`;
   return `${axial} ${what} by ${listed(names.map(String))}.`;
 }
 

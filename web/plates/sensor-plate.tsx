@@ -57,7 +57,7 @@ function Drawn({ scene, view }: { scene: SensorScene; view: View }) {
           <circle key={ev} class="contour" cx={cx} cy={cy} r={radius * k} />
         ))}
       </g>
-      <path class="diagonal" d={`M${cx} ${cy}L${cx + w / 2} ${cy - h / 2}`} />
+      <path class="diagonal" d={`M${cx + 0.36 * w} ${cy - 0.36 * h}L${cx + w / 2} ${cy - h / 2}`} />
       <Subject scene={scene} view={view} />
       <Contours scene={scene} view={view} />
       <rect class="chip-edge" x={cx - w / 2} y={cy - h / 2} width={w} height={h} />

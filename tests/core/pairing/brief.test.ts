@@ -21,19 +21,20 @@ const say = (objective: object, relay: object = {}, more: object = {}): string =
 const diagonal = Math.hypot(36, 24);
 const two = (x: number) => String(Number(x.toPrecision(2)));
 const three = (x: number) => String(Number(x.toPrecision(3)));
-const crop = (d: number) => `${three((36 * d) / diagonal)} × ${three((24 * d) / diagonal)} mm`;
+const crop = (d: number) => `${three((36 * d) / diagonal)} × ${three((24 * d) / diagonal)} of 36 × 24 mm`;
 const doubtful = (value: number, plusMinus: number) => ({ value, plusMinus, origin: 'assumed' });
 
 it('covers: with the margin of the nearest circle', () => {
   expect(say({ fieldNumberMm: 47 })).toBe(`10×: covers, ${two((47 - diagonal) / 2)} mm to spare`);
   expect(say({ fieldNumberMm: 47 }, { imageCircleMm: 44 })).toBe(`10×: covers, ${two((44 - diagonal) / 2)} mm to spare`);
 });
-it('crops: to what, and by which circle', () => {
-  expect(say({})).toBe(`10×: crops to ${crop(22)} by the field`);
-  expect(say({ fieldNumberMm: 60 }, { imageCircleMm: 30 })).toBe(`10×: crops to ${crop(30)} by sharpness`);
-  expect(say({ fieldNumberMm: 60 }, { clearApertureMm: 14 }, { infinitySpaceMm: 90 })).toMatch(
-    /^10×: crops to [\d.]+ × [\d.]+ mm by the light$/,
-  );
+it('crops: what is kept of the sensor', () => {
+  expect(say({})).toBe(`10×: keep ${crop(22)}`);
+  expect(say({ fieldNumberMm: 60 }, { imageCircleMm: 30 })).toBe(`10×: keep ${crop(30)}`);
+  expect(say({ fieldNumberMm: 60 }, { clearApertureMm: 14 }, { infinitySpaceMm: 90 })).toMatch(/^10×: keep [\d.]+ × [\d.]+ of 36 × 24 mm$/);
+});
+it('covers, but not a subject that is larger than the picture', () => {
+  expect(say({ fieldNumberMm: 47 }, {}, { subject: { widthMm: 5, heightMm: 3 } })).toBe('10×: covers, subject larger than the picture');
 });
 it('misses: by how much', () => {
   expect(say({ fieldNumberMm: 12 })).toBe(`10×: misses, the field ends ${three((diagonal - 12) / 2)} mm short`);

@@ -64,6 +64,13 @@ describe('the answer in words', () => {
     const cleared = report({ ...base, ...dim, infinitySpaceMm: space }).figures.cornerIllumination;
     expect(cleared).toMatchObject({ state: 'known', value: 1 });
   });
+  it('brings the relay nearer where no space gives the corners all of the light', () => {
+    const far = { ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 11 }), infinitySpaceMm: 200 };
+    const told = /With an infinity space of 20 mm instead of 200 they would get (\d+) %\./.exec(say(far))?.[1];
+    const there = report({ ...base, ...far, infinitySpaceMm: 20 }).figures.cornerIllumination;
+    expect(there.state === 'known' && Math.round(100 * there.value)).toBe(Number(told));
+    expect(Number(told)).toBeLessThan(100);
+  });
   it('lays what only the mapping can cost to the mapping', () => {
     const wide = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 85, clearApertureMm: 80 }), infinitySpaceMm: 20 });
     expect(wide).toMatch(/The corners get all of the light, or 8\d % by the way the relay maps angles\./);
