@@ -65,7 +65,7 @@ describe('the answer in words', () => {
     expect(cleared).toMatchObject({ state: 'known', value: 1 });
   });
   it('brings the relay nearer where no space gives the corners all of the light', () => {
-    const far = { ...objective({ fieldNumberMm: 60 }), ...relay({ clearApertureMm: 11 }), infinitySpaceMm: 200 };
+    const far = { ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 60, clearApertureMm: 13 }), infinitySpaceMm: 200 };
     const told = /With an infinity space of 20 mm instead of 200 they would get (\d+) %\./.exec(say(far))?.[1];
     const there = report({ ...base, ...far, infinitySpaceMm: 20 }).figures.cornerIllumination;
     expect(there.state === 'known' && Math.round(100 * there.value)).toBe(Number(told));
