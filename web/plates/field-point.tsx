@@ -2,12 +2,13 @@ import { useState } from 'preact/hooks';
 import { earned, percent, short } from '../../core/index.ts';
 import { fieldPointMm, pointAt } from '../state/field-point.ts';
 import { numberTyped } from '../state/json.ts';
-import { FieldHandle } from './field-handle.tsx';
+import { Handle } from './handle.tsx';
 import type { SensorScene } from './sensor-geometry.ts';
 import type { View } from './sensor-marks.tsx';
 
 const STEP_MM = 0.5;
-const STRIDE_MM = 2;
+const LEAP_MM = 2;
+const GRAIN_MM = 0.01;
 
 /** The point of the picture whose beam is drawn: pricked into the diagonal toward the upper right, and moved along it. */
 export function FieldPoint({ scene, view: { cx, cy, k } }: { scene: SensorScene; view: View }) {
@@ -16,18 +17,25 @@ export function FieldPoint({ scene, view: { cx, cy, k } }: { scene: SensorScene;
   const light = scene.light?.(radius);
   const place = radius === 0 ? 'the middle' : `${short(radius)} mm from the middle`;
   return (
-    <FieldHandle
+    <Handle
       class="field-point"
-      label="The point whose beam is drawn"
-      at={{ x: cx + ((radius * scene.width) / corner / 2) * k, y: cy - ((radius * scene.height) / corner / 2) * k }}
-      value={radius}
-      least={0}
-      greatest={corner}
-      step={STEP_MM}
-      stride={STRIDE_MM}
-      says={light === undefined ? place : `${place}: ${percent(light)} of the light`}
-      valueAt={({ x, y }) => Math.hypot(x - cx, y - cy) / k}
-      onMove={pointAt}
+      moved={{
+        name: 'field on the sensor',
+        label: 'The point whose beam is drawn',
+        unit: 'mm',
+        value: radius,
+        least: 0,
+        greatest: corner,
+        step: STEP_MM,
+        leap: LEAP_MM,
+        along: 'height',
+        set: pointAt,
+        told: light === undefined ? place : `${place}: ${percent(light)} of the light`,
+      }}
+      x={cx + ((radius * scene.width) / corner / 2) * k}
+      y={cy - ((radius * scene.height) / corner / 2) * k}
+      follow={(x, y) => Math.hypot(x - cx, y - cy) / k}
+      grain={GRAIN_MM}
     >
       <svg viewBox="-14 -14 28 28" width="28" height="28" aria-hidden="true">
         <path class="halo" d={CROSS} />
@@ -36,7 +44,7 @@ export function FieldPoint({ scene, view: { cx, cy, k } }: { scene: SensorScene;
         <circle r="5" />
         <circle class="prick" r="1.1" />
       </svg>
-    </FieldHandle>
+    </Handle>
   );
 }
 

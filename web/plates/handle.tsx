@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { short } from '../../core/index.ts';
 import { giveUp, hold, letGo } from '../state/gesture.ts';
@@ -28,6 +29,9 @@ interface Props {
   follow(x: number, y: number): number;
   /** Values under the hand are multiples of this. */
   grain: number;
+  /** A look of its own, by the mark that is its child. */
+  class?: string;
+  children?: ComponentChildren;
 }
 
 /** How long after the last key a move by keys counts as done, ms. */
@@ -37,7 +41,7 @@ const QUIET_MS = 700;
  * A mark that moves a quantity: dragged, touched or by arrow keys (Page keys for more, Home and End for the
  * ends, Escape gives up). A slider to whoever does not see it. It lies over the drawing, which shows it.
  */
-export function Handle({ moved, x, y, follow, grain }: Props) {
+export function Handle({ moved, x, y, follow, grain, children, ...rest }: Props) {
   const grip = useRef<{ dx: number; dy: number } | undefined>(undefined);
   const quiet = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const { name, label, unit, value, least, greatest, along } = moved;
@@ -85,7 +89,7 @@ export function Handle({ moved, x, y, follow, grain }: Props) {
   const reading = moved.told ?? [short(value, 4), unit].filter(Boolean).join(' ');
   return (
     <div
-      class={`handle ${along}${mine ? ' held' : ''}${mine && byHand.value ? ' in-hand' : ''}`}
+      class={`${rest.class ?? `handle ${along}`}${mine ? ' held' : ''}${mine && byHand.value ? ' in-hand' : ''}`}
       role="slider"
       tabIndex={0}
       data-handle={name}
@@ -106,6 +110,7 @@ export function Handle({ moved, x, y, follow, grain }: Props) {
         if (held.peek() === name && !grip.current) letGo();
       }}
     >
+      {children}
       {mine && byHand.value && (
         <span class="reading" aria-hidden="true">
           {reading}
@@ -116,7 +121,11 @@ export function Handle({ moved, x, y, follow, grain }: Props) {
 }
 
 /** Where a key takes the value; undefined for keys that do not move it. */
-function keyed({ value, step, leap, least, greatest }: Moved, { key, shiftKey }: KeyboardEvent): number | undefined {
+function keyed(
+  { value, step, leap, least, greatest }: Moved,
+  { key, shiftKey, altKey, ctrlKey, metaKey }: KeyboardEvent,
+): number | undefined {
+  if (altKey || ctrlKey || metaKey) return undefined;
   const by = (n: number): number => Number((value + n).toPrecision(6));
   switch (key) {
     case 'ArrowRight':

@@ -24,10 +24,11 @@ export function hold(name: string, how: 'hand' | 'keys'): void {
 /** Lets go: what was moved becomes one step of history. */
 export function letGo(): void {
   if (held.peek() === undefined) return;
+  const moved = before !== draft.peek();
   before = undefined;
   batch(released);
   commit();
-  settleExactly();
+  if (moved) settleExactly();
 }
 
 /** What was worked out in a hurry is worked out once more, exactly, when the screen has shown the end of the move. */
