@@ -130,7 +130,9 @@ it('a beam that is cut whole is answered, with no light, in words', async () => 
   );
   expect(await sentence(page)).toContain('no light');
   expect(await page.textContent('#sensor-caption')).toContain('The corner gets no light');
-  expect(await page.textContent('#path-caption')).toContain("Nothing of the beam of the corner (dotted) gets through: it is stopped by the relay's rim");
+  expect(await page.textContent('#path-caption')).toContain(
+    "Nothing of the beam of the corner (dotted) gets through: it is stopped by the relay's rim",
+  );
   expect(await page.locator('.path .field .lost').count()).toBe(1);
   expect(await page.locator('.path .field > .tone').count()).toBe(0);
   expect(await page.locator('[data-figure=cornerIllumination] .number').textContent()).toBe('0');

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { evaluate, report, scaleOf, seenStops, stopsOf } from '../../core/index.ts';
 import { sceneOf } from '../../web/plates/path-geometry.ts';
+import type { Ray } from '../../web/plates/path-rays.ts';
 import { scaleFor } from '../../web/plates/path-scale.ts';
 import { inRows } from '../../web/plates/rows.ts';
 import { sensorScene } from '../../web/plates/sensor-geometry.ts';
@@ -42,6 +43,7 @@ const pairings = fc
 describe('the light path', () => {
   it('cuts exactly the rays that the discs in the pupil miss, and lands the others at their height', () => {
     let cut = 0;
+    let ribbons = 0;
     let through = 0;
     fc.assert(
       fc.property(pairings, (pairing) => {
@@ -55,6 +57,20 @@ describe('the light path', () => {
           [scene.field, scene.cornerHeight],
         ] as const) {
           const t = height / scaleOf(stops.rig);
+          // The ribbon's edges are where the outermost of all discs end, along the line of their centres.
+          const low = Math.max(...seen.radius.map((r, i) => (seen.walk[i] as number) * t - r));
+          const high = Math.min(...seen.radius.map((r, i) => (seen.walk[i] as number) * t + r));
+          const { through: ribbon, lost } = height === 0 ? scene.beams.middle : scene.beams.field;
+          if (Math.abs(high - low) > 1e-4) {
+            ribbons++;
+            expect(ribbon.length).toBe(high > low ? 3 : 0);
+            if (high > low) {
+              expect((ribbon[0] as Ray).p).toBeCloseTo(low, 6);
+              expect((ribbon[2] as Ray).p).toBeCloseTo(high, 6);
+            }
+            expect(ribbon.every((ray) => ray.endsAt === undefined || Math.abs(high - low) < 1e-3)).toBe(true);
+            expect(lost.every(([outer]) => outer.endsAt !== undefined)).toBe(true);
+          }
           for (const ray of fan) {
             const room = seen.radius.map((r, i) => r - Math.abs(ray.p - (seen.walk[i] as number) * t));
             const least = Math.min(...room);
@@ -75,6 +91,7 @@ describe('the light path', () => {
       }),
       { numRuns: RUNS, seed: 20 },
     );
+    expect(ribbons).toBeGreaterThan(RUNS);
     expect(cut).toBeGreaterThan(RUNS);
     expect(through).toBeGreaterThan(RUNS);
   });
