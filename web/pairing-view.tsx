@@ -1,4 +1,5 @@
 import { Answer } from './answer.tsx';
+import { Gear } from './gear.tsx';
 import { Later } from './later.tsx';
 import { Lines } from './lines/lines.tsx';
 import { OnSensor } from './on-sensor.tsx';
@@ -11,6 +12,7 @@ export function PairingView() {
   return (
     <>
       <Answer />
+      {phone.value && <Gear />}
       {phone.value && <OnSensor />}
       <Lines />
       <Later load={drawn} what="The drawings and the figures" last />

@@ -118,7 +118,7 @@ it(`give equal reports for ${PAIRINGS} pairings, ${WITH_GLASS} of them with the 
       route.fulfill({ contentType: 'text/javascript', body: 'export const GlassView = () => null;' }),
     ),
   );
-  await page.click('button:text-is("Save or open")');
+  await page.click('button:text-is("File")');
   await page.waitForSelector('button:text-is("Save")');
   const [files, reports] = await Promise.all([
     savedFrom(

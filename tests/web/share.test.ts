@@ -23,7 +23,7 @@ it('saves a pairing, opens it again as one step of history, and leaves all as it
   await unfold(page);
   await put(page, '/infinitySpaceMm', '77');
   const kept = await pairingIn(page);
-  await page.click('text=Save or open');
+  await page.click('button:text-is("File")');
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('text="Save"')]);
   expect(download.suggestedFilename()).toBe('pupilwalk-10x-5D.json');
   const saved = await readFile(await download.path(), 'utf8');
@@ -98,7 +98,7 @@ it('keeps within two lines of a telephone, and shows the figures where the clipb
   });
   const lines = await page.evaluate(() => [...document.querySelectorAll('.copy button')].map((b) => b.getBoundingClientRect().top));
   expect(new Set(lines).size).toBe(1);
-  await page.click('text=Save or open');
+  await page.click('button:text-is("File")');
   await page.click('text=Copy the figures');
   await page.waitForSelector('.keep textarea');
   expect(await page.inputValue('.keep textarea')).toContain(report(OPENING).sentence);

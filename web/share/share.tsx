@@ -41,7 +41,7 @@ export function Share() {
         Copy link
       </button>
       <button type="button" class="plain" aria-expanded={open} aria-controls="keep" onClick={() => setOpen(!open)}>
-        Save or open
+        File
       </button>
       <div id="keep" class="keep" hidden={!open}>
         {open && <Later load={keep} what="What keeps a pairing" />}
