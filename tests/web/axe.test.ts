@@ -47,10 +47,10 @@ it('light: opening, verdicts, error, working and every fold, at both widths', as
   await clean(page, { within: '.path-section' });
   await clean(page, { within: '.lines' });
   // Narrow, the sensor's drawing stands elsewhere and the numbers of the path in a list.
-  for (const verdict of ['misses', 'undecided'] as const) {
-    await go(page, linkOf(VERDICTS[verdict]));
-    for (const within of ['.answer', '.on-sensor', '.path-section']) await clean(page, { within });
-  }
+  const narrow = await visit(linkOf(VERDICTS.misses), { viewport: { width: 390, height: 844 } });
+  for (const within of ['.answer', '.on-sensor', '.path-section']) await clean(narrow, { within });
+  await go(narrow, linkOf(VERDICTS.undecided));
+  for (const within of ['.answer', '.on-sensor', '.path-section']) await clean(narrow, { within });
 }, 60_000);
 
 it('dark: a miss shows every colour that verdicts have; and the same trouble', async () => {
