@@ -6,8 +6,8 @@ export interface Hurrying {
   /**
    * For while a hand moves something. All but the sharp circle is exact; that takes a hundredth of a second to
    * trace and an evaluation with ± asks for a dozen. Where no stop cuts a beam that matters it is read between
-   * places of the pupil where it has been traced, which errs by about a per cent. Where one cuts, the pairing's
-   * own circle is traced, and only its ± are read off, from how it goes where nothing cuts.
+   * places of the pupil where it has been traced, which errs by about a per cent. Where one cuts, the circle may
+   * jump from place to place: there it is traced, and the hand waits.
    */
   readonly hurried: Glassworks;
 }
@@ -44,23 +44,9 @@ export function hurrying(works: Glassworks): Hurrying {
       if (!isCut(question)) learn(places(question), question.pupilDistanceMm, radius);
       return radius;
     }),
-    hurried: wrapped(inHurry),
-  };
-}
-
-/** What is asked first of a relay is the pairing's own circle; what follows are its ±. */
-function inHurry(glass: GlassRelay, placesFor: (question: SharpQuestion) => Traced[]): Sharp {
-  let own: { question: SharpQuestion; radius: number } | undefined;
-  return (question) => {
-    const places = placesFor(question);
-    const cut = isCut(question);
-    if (!own) {
-      own = { question, radius: cut ? glass.sharpRadiusMm(question) : between(glass, places, question) };
-      return own.radius;
-    }
-    if (!cut && !isCut(own.question)) return between(glass, places, question);
-    const [here, there] = [read(places, question.pupilDistanceMm), read(placesFor(own.question), own.question.pupilDistanceMm)];
-    return here === undefined || !there ? own.radius : (own.radius * here) / there;
+    hurried: wrapped(
+      (glass, places) => (question) => (isCut(question) ? glass.sharpRadiusMm(question) : between(glass, places(question), question)),
+    ),
   };
 }
 

@@ -65,11 +65,13 @@ describe('the answer in words', () => {
     expect(cleared).toMatchObject({ state: 'known', value: 1 });
   });
   it('brings the relay nearer where no space gives the corners all of the light', () => {
-    const far = { ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 60, clearApertureMm: 13 }), infinitySpaceMm: 200 };
-    const told = /With an infinity space of 20 mm instead of 200 they would get (\d+) %\./.exec(say(far))?.[1];
-    const there = report({ ...base, ...far, infinitySpaceMm: 20 }).figures.cornerIllumination;
-    expect(there.state === 'known' && Math.round(100 * there.value)).toBe(Number(told));
-    expect(Number(told)).toBeLessThan(100);
+    // The share is told in whole per cent: over several rims one of a hundredth more or less would show.
+    for (let rim = 10.75; rim <= 13.25; rim += 0.25) {
+      const far = { ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 60, clearApertureMm: rim }), infinitySpaceMm: 200 };
+      const told = /With an infinity space of 20 mm instead of 200 they would get (\d+) %\./.exec(say(far))?.[1];
+      const there = report({ ...base, ...far, infinitySpaceMm: 20 }).figures.cornerIllumination;
+      expect(there.state === 'known' && Math.round(100 * there.value)).toBe(Number(told));
+    }
   });
   it('lays what only the mapping can cost to the mapping', () => {
     const wide = say({ ...objective({ fieldNumberMm: 60 }), ...relay({ focalLengthMm: 85, clearApertureMm: 80 }), infinitySpaceMm: 20 });
