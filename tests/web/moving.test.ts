@@ -168,12 +168,19 @@ it('by finger at 390 px: a sideways pull moves the relay, an upright one scrolls
   await send('touchStart', x, y);
   for (let i = 1; i <= 12; i++) await send('touchMove', x, y - 12 * i);
   await send('touchEnd');
-  await page.waitForTimeout(150);
+  // A page that is still gliding takes a tap as a wish to stop.
+  await page.evaluate(async () => {
+    for (let last = -1; scrollY !== last; ) {
+      last = scrollY;
+      await new Promise((ready) => setTimeout(ready, 200));
+    }
+  });
   expect(await page.evaluate(() => scrollY)).toBeGreaterThan(top + 40);
   expect(await reads(page, RELAY)).toBe(95);
 
   // A millimetre at a time, beside the number.
   await page.tap('button[aria-label="Infinity space, shoulder to relay: 1 mm more"]');
+  await page.waitForFunction(() => document.querySelector('[data-handle=relay]')?.getAttribute('aria-valuenow') === '96');
   expect((await pairingIn(page)).infinitySpaceMm).toBe(96);
   expect(await steps(page)).toBe(count + 2);
 }, 60_000);
