@@ -1,8 +1,8 @@
-import { signal } from '@preact/signals';
-import type { ComponentType } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { briefOf } from '../core/index.ts';
+import { answered, report } from './state/draft.ts';
 import { held } from './state/held.ts';
-import './styles/spoken.css';
+import './styles/brief.css';
 
 /** Quiet before the answer is read aloud, and how long it then stays to be read, ms. */
 const QUIET_MS = 500;
@@ -30,26 +30,21 @@ export function Spoken({ text }: { text: string }) {
     return () => clearTimeout(later);
   }, [said]);
   return (
-    <p class="spoken" aria-live="polite">
+    <p class="spoken unseen" aria-live="polite">
       {said}
     </p>
   );
 }
 
-const line = signal<ComponentType | undefined>(undefined);
-
-/** The answer in one line, fetched when a handle is first moved; without it the sentence still stands. */
+/**
+ * The answer in one line over the top of a narrow window, while a handle is moved below it. It covers and
+ * pushes nothing; the sentence and what is read aloud of it stay where they are.
+ */
 export function Brief() {
-  const moving = held.value !== undefined;
-  useEffect(() => {
-    if (!moving || line.peek()) return;
-    import('./measure/brief-line.tsx').then(
-      (piece) => {
-        line.value = piece.BriefLine;
-      },
-      () => {},
-    );
-  }, [moving]);
-  const Line = line.value;
-  return moving && Line ? <Line /> : null;
+  if (held.value === undefined) return null;
+  return (
+    <p class="brief" aria-hidden="true">
+      {briefOf(answered.value, report.value.coverage)}
+    </p>
+  );
 }

@@ -80,7 +80,9 @@ describe('one field', () => {
 
 describe('fields that contradict each other', () => {
   it('aperture above the index, and a relay with neither, or with both and apart', async () => {
-    expect(await refused('/objective/na', '1.2', '0.25')).toContain('no light leaves at such an angle');
+    const tooWide = await refused('/objective/na', '1.2', '0.25');
+    expect(tooWide).toContain('no light leaves at such an angle');
+    expect(tooWide).toContain('less than 1, or an index of what it dips in');
     expect(await refused('/relay/focalLengthMm', '', '200')).toContain('a power in dioptres');
     const both = await (async () => {
       await put(page, '/relay/powerDioptre', '4');

@@ -16,6 +16,7 @@ import {
 import { evaluate } from '../../core/index.ts';
 import { engravedRelay, impliedBy } from '../../web/fields/engrave.ts';
 import { calledAt } from '../../web/fields/names.ts';
+import { adviceNow } from '../../web/glass/advice-now.ts';
 import {
   glassTyped,
   isListing,
@@ -27,6 +28,7 @@ import {
   withSurface,
 } from '../../web/glass/listing.ts';
 import { lensOnPath } from '../../web/glass/on-path.tsx';
+import { search } from '../../web/glass/search.ts';
 import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
 import { sectionScale } from '../../web/glass/section-scale.ts';
 import { understood } from '../../web/lines/understood.ts';
@@ -35,7 +37,7 @@ import { answered, judge, take } from '../../web/state/draft.ts';
 import { giveUp, hold } from '../../web/state/gesture.ts';
 import { complaint } from '../../web/state/words.ts';
 import { fetchWorks } from '../../web/state/works.ts';
-import { BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
+import { advised, BEHIND, R3, WORKS, withGlass } from './glass-support.ts';
 import { OPENING } from './support.ts';
 
 /** The glass's drawing and the page's reading of it, without a browser. */
@@ -295,5 +297,23 @@ describe('the light path of a relay with glass', () => {
         expect(Math.abs(slope * scene.rig.relayFocalLengthMm)).toBeCloseTo(scene.pupilHalf, 1);
       }
     }
+  });
+});
+
+describe('what to do, made anew while the relay is moved', () => {
+  it('is what a search from there would say', () => {
+    const places = { fromMm: 20, toMm: 150, count: 6 };
+    const at = (infinitySpaceMm: number) => ({ ...withGlass(), infinitySpaceMm });
+    search.value = { state: 'done', found: { advice: advised(at(40), places) } };
+    const told = new Set<string>();
+    for (const space of [40, 63, 118]) {
+      take(at(space));
+      expect(adviceNow.value).toEqual(advised(at(space), places));
+      told.add(adviceNow.value?.sentence ?? '');
+    }
+    expect(told.size).toBe(3);
+    search.value = undefined;
+    expect(adviceNow.value).toBeUndefined();
+    take(OPENING);
   });
 });

@@ -10,15 +10,19 @@ import { apart, type ContrastPoint, contrastSays, isCut, type SubjectContrast, s
 
 const contrast = computed(() => subjectContrast(answered.value, fieldPointMm.value));
 const drawing = computed(() => contrast.value && drawingOf(contrast.value));
-const rows = computed(() => contrast.value?.points.filter((_, i) => i > 0 && i % 2 === 0).map(cells) ?? []);
+const rows = computed(() => {
+  const finest = contrast.value?.pixelsFinest ?? Number.POSITIVE_INFINITY;
+  return contrast.value?.points.filter((_, i) => i > 0 && i % 2 === 0).map((point) => cells(point, finest)) ?? [];
+});
 
 const COLUMNS = ['lp/mm at the subject', 'lines apart, µm', 'in the middle', 'sagittal here', 'tangential here', 'with the pixels'];
 
-const cells = (p: ContrastPoint): string[] => [
+/** Beyond the finest that the pixels hold what they show are false lines. */
+const cells = (p: ContrastPoint, pixelsFinest: number): string[] => [
   short(p.objectLpPerMm),
   apart(p.objectLpPerMm),
   ...[p.middle, p.sagittal, p.tangential].map(percent),
-  p.recorded === undefined ? 'not known' : p.recorded < 0 ? 'reversed' : percent(p.recorded),
+  p.recorded === undefined ? 'not known' : p.objectLpPerMm > pixelsFinest ? 'false' : percent(p.recorded),
 ];
 
 /** What diffraction and pixels leave of the subject's detail, at the point whose beam is drawn. */

@@ -1,3 +1,4 @@
+import { NARROW } from '../plates/path-scale.ts';
 import type { Section } from './section-geometry.ts';
 
 /** From mm to px, along the axis and across it, heights `stretch` times as much. */
@@ -18,7 +19,6 @@ export interface SectionScale {
 const STEPS = [10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1];
 const HALF = 172;
 const HALF_NARROW = 100;
-const NARROW = 620;
 const PAD = { left: 22, right: 26 };
 
 /** Fits the section to a width: lengths to scale, heights stretched by a round factor, the largest that fits, or the one before where that still does. */

@@ -13,7 +13,8 @@ interface Props {
   foot: number;
 }
 
-const LENGTH_ROW = 34;
+/** The height of a row of lengths, px. */
+export const LENGTH_ROW = 34;
 
 /** The names' leaders and words, and the dimension lines; numbers that can be typed stand over them as inputs. */
 export function Leaders({ labels, lengths, scale, axis, head, row, foot }: Props) {

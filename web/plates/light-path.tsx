@@ -10,7 +10,7 @@ import { Beams } from './beams.tsx';
 import { BENCH, Bench } from './bench.tsx';
 import { Handle } from './handle.tsx';
 import { lengthsOf, topLabels } from './labels.ts';
-import { Leaders } from './leaders.tsx';
+import { LENGTH_ROW, Leaders } from './leaders.tsx';
 import { lensPiece } from './lens-piece.ts';
 import { type Movable, movablesOf } from './movables.ts';
 import { Notes } from './notes.tsx';
@@ -24,10 +24,9 @@ import { Stops } from './stops.tsx';
 import { Train } from './train.tsx';
 import { useWidth } from './width.ts';
 
-/** Rows of names above and of lengths below, px. */
+/** Rows of names above, px. */
 const NAME_ROW = 28;
 const LETTER_ROW = 18;
-const LENGTH_ROW = 34;
 
 /** The rig from the subject to the sensor, in the plane through the corner; what slides on it can be moved. */
 export function LightPath() {
@@ -109,7 +108,7 @@ export function LightPath() {
       </figcaption>
       {!scene.openingsKnown && (
         <p class="hint">
-          Under its rim or its thread it is measured in a minute: <Lead path="/relay/clearApertureMm">give its clear opening</Lead>.
+          A ruler across its front tells it in a minute: <Lead path="/relay/clearApertureMm">give its clear opening</Lead>.
         </p>
       )}
       <StopTable scene={scene} narrow={narrow} cutting={cutting} />

@@ -6,7 +6,7 @@ const CALLED: Record<string, string> = {
   powerDioptre: 'the power',
   focalLengthMm: 'the focal length',
   fNumber: 'the f-number',
-  immersionIndex: 'an index of what it dips in',
+  immersionIndex: 'index of what it dips in',
   infinitySpaceMm: 'infinity space',
   fromSensorMm: 'the distance from the sensor',
   fromShoulderMm: 'the distance from the shoulder',
