@@ -93,6 +93,9 @@ describe('contrast at the subject', () => {
     const { sagittal, tangential } = cutMtf(seen, 11 / F, v) ?? { sagittal: -1, tangential: -1 };
     const says = contrastSays(contrast);
     expect(numbersIn(says)[1]).toBe(Math.round(100 * Math.min(sagittal, tangential)));
+    // Ten times, and pixels of 3.9 µm: what they leave of the worse direction.
+    for (const p of [contrast.spoken, ...contrast.points.slice(1, 20)])
+      expect(p.recorded).toBeCloseTo(Math.min(p.sagittal, p.tangential) * averaged((p.objectLpPerMm / 10) * 0.0039), 5);
     expect(says).toContain('Where the beam is cut, 11 mm from the middle, lines');
     const corner = contrastSays(subjectContrast(evaluate({ ...DARK, infinitySpaceMm: 400 }), 14) as never);
     expect(corner).toMatch(/^No light arrives 14 mm from the middle\. In the middle lines 2\.2 µm apart/);

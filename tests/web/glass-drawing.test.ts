@@ -30,7 +30,7 @@ import {
 import { lensOnPath } from '../../web/glass/on-path.tsx';
 import { search } from '../../web/glass/search.ts';
 import { type Section, sectionOf } from '../../web/glass/section-geometry.ts';
-import { sectionScale } from '../../web/glass/section-scale.ts';
+import { sectionScale, spaceUnder } from '../../web/glass/section-scale.ts';
 import { understood } from '../../web/lines/understood.ts';
 import { sceneOf } from '../../web/plates/path-geometry.ts';
 import { answered, judge, take } from '../../web/state/draft.ts';
@@ -188,6 +188,10 @@ describe('the section', () => {
         }
         expect(scale.h(section.cornerHeight)).toBeLessThanOrEqual(scale.half * (1 + 1e-9));
         expect(scale.h(1)).toBeCloseTo(scale.stretch * (scale.x(1) - scale.x(0)), 9);
+        // Moved to another space, ten less than from the pupil, the relay stands where that space is read off.
+        const there = drawn(lens, { pupilDistanceMm: 210 - space });
+        const x = sectionScale(there, space - 200, width).x(0);
+        expect(spaceUnder(x, section, -space + 10, width)).toBeCloseTo(200 - space, 6);
       }),
       { numRuns: RUNS, seed: 41 },
     );
