@@ -10,6 +10,7 @@ export { diagonalOf, type Sensor, sensorSchema } from './parts/sensor.ts';
 export { type Stop, stopSchema } from './parts/stop.ts';
 export { amount, BOUNDS, isMeasured, ORIGINS, type Origin, type QuantityInput, quantity } from './parts/quantity.ts';
 export { type PartKind, resolveParts, type Shelf } from './parts/resolve.ts';
+export { MOST_OWN, type OwnPart, ownId, ownPartSchema } from './parts/own.ts';
 export {
   DEFAULTS,
   type Pairing,
