@@ -39,6 +39,9 @@ export { briefOf } from './pairing/brief.ts';
 export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
 export { type Comparison, compare, MOST_ABREAST } from './pairing/compare.ts';
 
+// Choosing.
+export { BETTER, DIRECTIONS } from './choose/better.ts';
+
 // The optics underneath.
 export { gap, thinLens, train } from './paraxial/matrix.ts';
 export { divergence, focalLengthForScale, imageScale } from './paraxial/conjugates.ts';
