@@ -3,7 +3,7 @@ import { type Assumption, type Circle, earned, minutesFor, nameOf, short } from 
 import { Lead } from './fields/lead.tsx';
 import { fieldAt } from './fields/names.ts';
 import { Later } from './later.tsx';
-import { report } from './state/draft.ts';
+import { answered, report } from './state/draft.ts';
 
 const measure = () => import('./measure/measure.tsx').then((piece) => piece.Measure);
 
@@ -15,7 +15,8 @@ const WANTED: Partial<Record<Circle, string>> = { corrected: '/objective/fieldNu
 /** How many guesses the answer rests on and which matters most; what to measure first opens below. */
 export function Rests({ assumptions }: { assumptions: readonly Assumption[] }) {
   const [open, setOpen] = useState(false);
-  const n = assumptions.length;
+  // Some guesses only tell how long and how roomy the rig is: the answer does not rest on them.
+  const n = assumptions.filter((a) => !answered.value.inputs.find(({ path }) => path === a.path)?.apart).length;
   const wanting = report.value.coverage.unknown.flatMap((circle) => WANTED[circle] ?? []);
   const most = assumptions.find((a) => a.matters >= MATTERS && fieldAt(a.path));
   if (n === 0) return <p class="rests">Rests on no guess: every number was marked or measured.</p>;

@@ -3,7 +3,7 @@ import { sharpSlope } from '../contrast/sharp.ts';
 import type { GlassRelay, SharpQuestion } from '../pairing/glassworks.ts';
 import type { Discs } from '../pupil/discs.ts';
 import { cardinal } from '../trace/cardinal.ts';
-import type { Lens } from '../trace/lens.ts';
+import { type Lens, lengthOf } from '../trace/lens.ts';
 import { mappingFactor } from '../trace/mapping.ts';
 import { prescription } from '../trace/prescription.ts';
 
@@ -18,6 +18,7 @@ export function glassRelay(lens: Lens, wavelengthNm: number): GlassRelay {
   return {
     focalLengthMm: f,
     backFocalLengthMm,
+    thicknessMm: lengthOf(lens),
     frontPrincipalPlaneMm,
     clearDiameterMm: 2 * Math.min(...lens.semiAperturesMm),
     mappingFactor: (pupilDistanceMm, slope) => mappingFactor(prescribed, pupilDistanceMm, slope, f),

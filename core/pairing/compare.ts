@@ -8,7 +8,7 @@ import type { Input } from './inputs.ts';
 import { FIGURES, type FigureId, GRAPH } from './registry.ts';
 import { type Report, reportOf } from './report.ts';
 import type { Pairing } from './schema.ts';
-import { moved, plain, withInputs } from './spread.ts';
+import { moved, partsOf, plain, withInputs } from './spread.ts';
 import { movedBy, movedTogether } from './together.ts';
 
 export const MOST_ABREAST = 12;
@@ -64,7 +64,12 @@ function differencesOf(first: Evaluation, other: Evaluation): Record<FigureId, A
       ),
     );
   };
-  const rows = movedTogether(doubtful.length).map((parts) => {
+  const count = doubtful.filter(({ input }) => !input.apart).length;
+  const rows = movedTogether(count).map((row) => {
+    const parts = partsOf(
+      doubtful.map(({ input }) => input),
+      row,
+    );
     const values = doubtful.map(({ input }, i) => movedBy(input, parts[i] as number));
     return { parts, figures: minus(allMoved(other, 'inOther', values), allMoved(first, 'inFirst', values)) };
   });

@@ -5,7 +5,7 @@ import { relativeIllumination } from '../pupil/illumination.ts';
 import { type Rig, scaleOf, seenStops } from '../pupil/stops.ts';
 import { rig, seen } from './aperture.ts';
 import { circleInRectangle } from './circle.ts';
-import { principalPlaneDistance, scale, sensorDiagonal } from './first-order.ts';
+import { principalPlaneDistance, scale, sensorDiagonal, systemMagnification } from './first-order.ts';
 import {
   exitPupilFromShoulder,
   fieldNumber,
@@ -174,6 +174,23 @@ export const coveredShare = openFigure({
   },
   as: (...shares) => `min(${shares.filter(Boolean).join(', ')})`,
   bounds: [0, 1],
+});
+
+export const goodFieldMm = openFigure({
+  id: 'goodFieldMm',
+  unit: 'mm',
+  symbol: 'd_g',
+  words:
+    'diameter at the subject of the smallest known circle: corrected, lit and sharp inside it; an unknown circle does not count as passing',
+  source: 'the limit that bites, over the magnification',
+  needs: [correctedCircleMm, litCircleMm, sharpCircleMm, systemMagnification],
+  of: (corrected, lit, sharp, m) => {
+    const circles = [corrected, lit, sharp];
+    const known = circles.filter((d) => typeof d === 'number');
+    if (known.length === 0 || typeof m !== 'number') return Gap.join([...circles, m].filter((v) => v instanceof Gap));
+    return Math.min(...known) / m;
+  },
+  as: (corrected, lit, sharp, m) => `min(${[corrected, lit, sharp].filter(Boolean).join(', ')}) / ${m}`,
 });
 
 export const recordedDetailMegapixels = figure({

@@ -1,4 +1,4 @@
-import { figure, Gap, openFigure, step } from '../figure.ts';
+import { figure, Gap, openFigure, openStep, step } from '../figure.ts';
 import { hypot2 } from '../numeric.ts';
 import { imageScale } from '../paraxial/conjugates.ts';
 import { MM_PER_M } from '../units.ts';
@@ -13,6 +13,8 @@ import {
   principalPlane,
   referenceFocalLength,
   sensorOffset,
+  subjectHeight,
+  subjectWidth,
   width,
 } from './leaves.ts';
 
@@ -123,4 +125,30 @@ export const objectFieldDiagonalMm = figure({
   needs: [sensorDiagonal, systemMagnification],
   of: (d, m) => d / m,
   as: (d, m) => `${d} / ${m}`,
+});
+
+/** The subject's side where it is told, else its other side. */
+const side = (id: string, symbol: string, first: typeof subjectWidth, second: typeof subjectWidth) =>
+  openStep({
+    id,
+    symbol,
+    unit: 'mm',
+    words: 'side of the subject; where one is not told, the other',
+    needs: [first, second],
+    of: (own, other) => (typeof own === 'number' ? own : typeof other === 'number' ? other : Gap.unknown('/subject/widthMm')),
+    as: (own, other) => own || other,
+  });
+const subjectSideA = side('subjectSideA', 'a_s', subjectWidth, subjectHeight);
+const subjectSideB = side('subjectSideB', 'b_s', subjectHeight, subjectWidth);
+
+export const subjectFill = figure({
+  id: 'subjectFill',
+  unit: '1',
+  symbol: 'q_f',
+  words:
+    "share of the frame's side that the subject takes where it is tightest, its longer side along the frame's: above 1 it does not fit",
+  source: 'definition of magnification',
+  needs: [systemMagnification, subjectSideA, subjectSideB, width, height],
+  of: (m, a, b, W, H) => m * Math.max(Math.max(a, b) / Math.max(W, H), Math.min(a, b) / Math.min(W, H)),
+  as: (m, a, b, W, H) => `${m} × max(max(${a}, ${b}) / max(${W}, ${H}), min(${a}, ${b}) / min(${W}, ${H}))`,
 });

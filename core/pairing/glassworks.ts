@@ -26,6 +26,8 @@ export interface SharpQuestion {
 export interface GlassRelay {
   readonly focalLengthMm: number;
   readonly backFocalLengthMm: number;
+  /** From the first vertex to the last. */
+  readonly thicknessMm: number;
   /** From the first vertex, positive into the lens. */
   readonly frontPrincipalPlaneMm: number;
   /** As wide as all of its surfaces let light through: Infinity of planes alone. */

@@ -22,6 +22,11 @@ export interface Input {
   readonly origin: Origin;
   /** Why it, or its interval, is a guess; undefined where it is not. */
   readonly guess: string | undefined;
+  /**
+   * That it moves nothing but how long and how roomy the rig is, each figure of that one way only: it is moved by
+   * itself, never with the others at once, whose number decides how often everything is worked out.
+   */
+  readonly apart?: true;
   /** The leaf's value with this input moved to `x`. */
   put(current: unknown, x: number): unknown;
 }
@@ -71,6 +76,12 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
     if (q === undefined) values.set(leaf, Gap.unknown(path));
     else take(leaf, name, path, q);
   };
+  const takeApart = (leaf: Node, name: Bounded, path: string, q: QuantityInput | undefined, guess?: () => typical.Guess): void => {
+    const before = list.length;
+    if (q === undefined && guess) assume(leaf, name, path, guess());
+    else takeIfGiven(leaf, name, path, q);
+    for (const input of list.splice(before)) list.push({ ...input, apart: true });
+  };
 
   take(leaves.magnification, 'magnification', '/objective/magnification', objective.magnification);
   take(leaves.numericalAperture, 'na', '/objective/na', objective.na);
@@ -81,6 +92,10 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   if (objective.exitPupilFromShoulderMm === undefined)
     assume(leaves.exitPupilFromShoulder, 'exitPupilFromShoulderMm', pupilPath, typical.exitPupil(objective));
   else take(leaves.exitPupilFromShoulder, 'exitPupilFromShoulderMm', pupilPath, objective.exitPupilFromShoulderMm);
+
+  takeApart(leaves.workingDistance, 'workingDistanceMm', '/objective/workingDistanceMm', objective.workingDistanceMm);
+  takeApart(leaves.parfocalDistance, 'parfocalDistanceMm', '/objective/parfocalDistanceMm', objective.parfocalDistanceMm);
+  takeApart(leaves.noseDiameter, 'noseDiameterMm', '/objective/noseDiameterMm', objective.noseDiameterMm, () => typical.nose(objective));
 
   values.set(leaves.relayKind, relay.kind);
   const byPower =
@@ -144,6 +159,18 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
     assume(leaves.principalPlane, 'frontPrincipalPlaneFromRimMm', planePath, typical.principalPlane(relay, focalLength));
   else take(leaves.principalPlane, 'frontPrincipalPlaneFromRimMm', planePath, relay.frontPrincipalPlaneFromRimMm);
 
+  const lengthPath = '/relay/rimToSensorMm';
+  if (relay.rimToSensorMm === undefined && glass)
+    takeApart(leaves.givenRimToSensor, 'rimToSensorMm', GLASS, glass.thicknessMm + glass.backFocalLengthMm);
+  else
+    takeApart(
+      leaves.givenRimToSensor,
+      'rimToSensorMm',
+      lengthPath,
+      relay.rimToSensorMm,
+      relay.kind === 'camera-lens' ? () => typical.rimToSensor(focalLength) : undefined,
+    );
+
   take(leaves.width, 'widthMm', '/sensor/widthMm', sensor.widthMm);
   take(leaves.height, 'heightMm', '/sensor/heightMm', sensor.heightMm);
   takeIfGiven(leaves.givenPitch, 'pixelPitchUm', '/sensor/pixelPitchUm', sensor.pixelPitchUm);
@@ -156,6 +183,9 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
 
   values.set(leaves.wavelength, pairing.wavelengthNm ?? DEFAULTS.wavelengthNm);
   values.set(leaves.litThreshold, pairing.litThreshold ?? DEFAULTS.litThreshold);
+  values.set(leaves.subjectWidth, pairing.subject?.widthMm ?? Gap.unknown('/subject/widthMm'));
+  values.set(leaves.subjectHeight, pairing.subject?.heightMm ?? Gap.unknown('/subject/heightMm'));
+  values.set(leaves.subjectDepth, pairing.subject?.depthMm ?? Gap.unknown('/subject/depthMm'));
   values.set(leaves.subjectIndex, pairing.subject?.index ?? amount(objective.immersionIndex ?? DEFAULTS.immersionIndex));
   values.set(leaves.depthConvention, pairing.depth?.convention ?? DEFAULTS.depthConvention);
   values.set(leaves.givenBlur, pairing.depth?.blurUm ?? Gap.unknown('/depth/blurUm'));

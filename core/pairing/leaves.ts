@@ -19,6 +19,10 @@ export const exitPupilFromShoulder = leaf(
   "the objective's exit pupil, from its shoulder toward the relay",
 );
 
+export const workingDistance = leaf('workingDistanceMm', 'a', 'mm', 'working distance engraved on the objective');
+export const parfocalDistance = leaf('parfocalDistanceMm', 'a_p', 'mm', "parfocal distance: from the subject to the objective's shoulder");
+export const noseDiameter = leaf('noseDiameterMm', 'D_n', 'mm', "width of the objective's nose");
+
 export const relayKind = leaf<RelayKind>('relayKind', '', '', 'kind of relay');
 export const givenFocalLength = leaf('focalLengthMm', 'f', 'mm', 'focal length given for the relay');
 export const power = leaf('powerDioptre', 'P', 'D', 'power of the close-up lens');
@@ -28,6 +32,7 @@ export const fNumber = leaf('fNumber', 'N_R', '', "camera lens's f-number as set
 export const entrancePupilDepth = leaf('entrancePupilDepthMm', 'd_e', 'mm', "camera lens's entrance pupil, behind its rim");
 export const ratedCircle = leaf('imageCircleMm', 'd_rated', 'mm', "the relay's rated image circle");
 export const principalPlane = leaf('frontPrincipalPlaneFromRimMm', 'h', 'mm', "the relay's front principal plane, behind its rim");
+export const givenRimToSensor = leaf('rimToSensorMm', 'L_r', 'mm', "from the relay's front rim to the sensor, set to infinity");
 
 export const width = leaf('widthMm', 'W', 'mm', 'sensor width');
 export const height = leaf('heightMm', 'H', 'mm', 'sensor height');
@@ -42,6 +47,9 @@ export const rings = leaf<readonly PlacedStop[]>('stops', '', '', 'rings and tub
 
 export const wavelength = leaf('wavelengthNm', 'λ', 'nm', 'wavelength in vacuum');
 export const litThreshold = leaf('litThreshold', 'y', '', 'light that still counts as lit');
+export const subjectWidth = leaf('subjectWidthMm', 'w_s', 'mm', 'width of the subject');
+export const subjectHeight = leaf('subjectHeightMm', 'h_s', 'mm', 'height of the subject');
+export const subjectDepth = leaf('subjectDepthMm', 'd_s', 'mm', 'depth of the subject');
 export const subjectIndex = leaf('index', 'n', '', 'refractive index around the subject');
 export const depthConvention = leaf<DepthConvention>('convention', '', '', 'convention of depth');
 /** The relay's own glass, or a gap where it is not known. */

@@ -16,12 +16,16 @@ const PHRASES: Record<string, Phrase> = {
   exitPupilFromShoulderMm: { name: 'where the exit pupil sits', resolve: 'locate the exit pupil', minutes: 5 },
   focalLengthMm: { name: "the relay's true focal length", resolve: 'photograph a ruler', minutes: 5 },
   powerDioptre: { name: "the close-up lens's true power", resolve: 'measure its dioptres', minutes: 5 },
+  workingDistanceMm: { name: 'the working distance', resolve: 'measure the working distance' },
+  parfocalDistanceMm: { name: 'the parfocal distance', resolve: 'measure the parfocal distance' },
+  noseDiameterMm: { name: "the width of the objective's nose", resolve: 'measure the nose' },
   clearApertureMm: { name: "the relay's clear opening", resolve: "measure the relay's clear opening" },
   entrancePupilDiameterMm: { name: "the camera lens's aperture", resolve: 'measure the aperture' },
   fNumber: { name: "the camera lens's f-number", resolve: 'check the f-number' },
   entrancePupilDepthMm: { name: "how deep the camera lens's aperture sits", resolve: 'measure how deep the aperture sits', minutes: 5 },
   imageCircleMm: { name: "the relay's rated circle", resolve: "look up the relay's image circle", minutes: 5 },
   frontPrincipalPlaneFromRimMm: { name: "the relay's principal plane", resolve: "locate the relay's principal plane", minutes: 10 },
+  rimToSensorMm: { name: "the camera lens's length, rim to sensor", resolve: 'measure the lens from rim to sensor' },
   infinitySpaceMm: { name: 'the infinity space', resolve: 'measure the infinity space' },
   sensorOffsetMm: { name: "the sensor's distance from the focus", resolve: 'set infinity', minutes: 5 },
   widthMm: { name: "the sensor's width", resolve: "look up the sensor's size" },
@@ -35,7 +39,12 @@ const PHRASES: Record<string, Phrase> = {
   glass: { name: "the relay's glass", resolve: "find the relay's glass" },
 };
 
-const phrase = (path: string): Phrase => PHRASES[path.slice(path.lastIndexOf('/') + 1)] ?? { name: path, resolve: `settle ${path}` };
+const SUBJECT: Phrase = { name: "the subject's size", resolve: "say the subject's size" };
+
+const phrase = (path: string): Phrase =>
+  path.startsWith('/subject/')
+    ? { ...SUBJECT, ...(path.endsWith('/depthMm') ? { name: "the subject's depth" } : {}) }
+    : (PHRASES[path.slice(path.lastIndexOf('/') + 1)] ?? { name: path, resolve: `settle ${path}` });
 
 export const nameOf = (path: string): string => phrase(path).name;
 export const resolving = (path: string): string => phrase(path).resolve;

@@ -1,17 +1,19 @@
 import type { Figure } from '../figure.ts';
 import { type Graph, graph } from '../graph.ts';
 import { cornerChiefRayDeg, magnificationChangePerMm, rig, seen, systemNa, workingFNumber } from './aperture.ts';
+import { clearWorkingDistanceMm, lightConeDeg, totalLengthMm } from './bench.ts';
 import {
   correctedCircleMm,
   correctedShare,
   coveredShare,
+  goodFieldMm,
   litShare,
   recordedDetailMegapixels,
   sharpCircleMm,
   sharpShare,
   shortestCoveringFocalLengthMm,
 } from './coverage.ts';
-import { depthOfFieldUm } from './depth-of-field.ts';
+import { depthOfFieldUm, framesForSubject } from './depth-of-field.ts';
 import {
   objectFieldDiagonalMm,
   objectFieldHeightMm,
@@ -21,6 +23,7 @@ import {
   relayFocalLengthMm,
   scale,
   sensorDiagonal,
+  subjectFill,
   systemMagnification,
 } from './first-order.ts';
 import {
@@ -42,6 +45,7 @@ import {
   opticalDetailMegapixels,
   pixelAtSubjectUm,
   rayleighUm,
+  resolvedDetailUm,
   samplingRatio,
 } from './resolution.ts';
 
@@ -52,6 +56,7 @@ export const GROUPS = {
     objectFieldWidthMm,
     objectFieldHeightMm,
     objectFieldDiagonalMm,
+    subjectFill,
     objectiveFocalLengthMm,
     relayFocalLengthMm,
   ],
@@ -63,6 +68,7 @@ export const GROUPS = {
     litShare,
     sharpShare,
     coveredShare,
+    goodFieldMm,
     cornerIllumination,
     cornerLossEv,
     cornerFNumber,
@@ -76,12 +82,14 @@ export const GROUPS = {
     cutoffImageLpPerMm,
     nyquistLpPerMm,
     pixelAtSubjectUm,
+    resolvedDetailUm,
     samplingRatio,
     contrastAtNyquist,
     opticalDetailMegapixels,
     recordedDetailMegapixels,
   ],
   aperture: [pupilDiameterMm, systemNa, workingFNumber, depthOfFieldUm, magnificationChangePerMm, cornerChiefRayDeg],
+  bench: [clearWorkingDistanceMm, lightConeDeg, totalLengthMm, framesForSubject],
 } as const;
 
 export type GroupName = keyof typeof GROUPS;

@@ -113,6 +113,17 @@ export const pixelAtSubjectUm = figure({
   as: (p, m) => `${p} / ${m}`,
 });
 
+export const resolvedDetailUm = figure({
+  id: 'resolvedDetailUm',
+  unit: 'µm',
+  symbol: 'δ',
+  words: 'finest separation at the subject that the aperture resolves and the pixels record; colour-filter sensors want a little more',
+  source: "Rayleigh's criterion, and two pixels a period (sampling theorem): the coarser of the two",
+  needs: [rayleighUm, pixelAtSubjectUm],
+  of: (rayleigh, pixel) => Math.max(rayleigh, 2 * pixel),
+  as: (rayleigh, pixel) => `max(${rayleigh}, 2 × ${pixel})`,
+});
+
 export const samplingRatio = figure({
   id: 'samplingRatio',
   unit: '1',

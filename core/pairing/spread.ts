@@ -63,18 +63,26 @@ const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ?
  * Rows of figures with all inputs moved together. Which figures are asked for does not change the rows, so
  * a figure's ± is the same alone and in a report.
  */
-const together = (graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): Row[] =>
-  movedTogether(inputs.length).map((parts) => ({
-    parts,
+function together(graph: Graph, sheet: Sheet, inputs: readonly Input[], read: (s: Sheet) => number[]): Row[] {
+  const along = inputs.filter((input) => !input.apart);
+  return movedTogether(along.length).map((row) => ({
+    parts: partsOf(inputs, row),
     figures: read(
       withInputs(
         graph,
         sheet,
-        inputs,
-        inputs.map((input, i) => movedBy(input, parts[i] as number)),
+        along,
+        along.map((input, i) => movedBy(input, row[i] as number)),
       ),
     ),
   }));
+}
+
+/** A row of a design as parts of the intervals of all inputs: those apart stay where they are. */
+export function partsOf(inputs: readonly Pick<Input, 'apart'>[], row: readonly number[]): number[] {
+  let next = 0;
+  return inputs.map((input) => (input.apart ? 0 : (row[next++] as number)));
+}
 
 /** A sheet with several inputs moved at once; those that the graph has no use for are passed over. */
 export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): Sheet {

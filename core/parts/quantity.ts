@@ -29,6 +29,7 @@ export const BOUNDS = {
   imageCircleMm: [0.1, 500],
   frontPrincipalPlaneFromRimMm: [-2000, 2000],
   backFocalLengthMm: [0, 5000],
+  rimToSensorMm: [1, 6000],
   widthMm: [0.1, 300],
   heightMm: [0.1, 300],
   pixelPitchUm: [0.1, 1000],

@@ -21,6 +21,8 @@ export const relaySchema = z.strictObject({
   imageCircleMm: quantity('imageCircleMm').optional(),
   frontPrincipalPlaneFromRimMm: quantity('frontPrincipalPlaneFromRimMm').optional(),
   backFocalLengthMm: quantity('backFocalLengthMm').optional(),
+  /** From the front rim to the sensor with the relay set to infinity. */
+  rimToSensorMm: quantity('rimToSensorMm').optional(),
   glass: relayGlassSchema.optional(),
   reversed: z.boolean().optional(),
 });

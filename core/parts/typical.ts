@@ -35,6 +35,17 @@ const PUPIL_DEPTH_PLUS_MINUS = 0.45;
 const PLANE_PLUS_MINUS = { supplementary: 10, 'tube-lens': 30 } as const;
 const PLANE_SHARE = 1.2;
 
+/**
+ * From a camera lens's front rim to the sensor, set to infinity: about its focal length and a little more, shorter
+ * in a telephoto, longer in a retrofocus lens.
+ */
+const LENGTH_BEYOND_FOCAL = 20;
+const LENGTH_SHARE_PLUS_MINUS = 0.4;
+const LENGTH_PLUS_MINUS = 15;
+
+/** Barrels of objectives are hardly wider than this where they end at the subject, mm. */
+const WIDEST_NOSE = 34;
+
 /** Half the diagonal of the largest common sensor that a camera lens is made for, mm (36 x 24). */
 const HALF_FULL_FRAME = 21.6;
 
@@ -104,3 +115,21 @@ export const principalPlane = (relay: Relay, focalLength: number): Guess => ({
   plusMinus: relay.kind === 'camera-lens' ? PLANE_SHARE * focalLength : PLANE_PLUS_MINUS[relay.kind],
   why: "the relay's front principal plane is taken at its rim",
 });
+
+export const rimToSensor = (focalLength: number): Guess => ({
+  value: focalLength + LENGTH_BEYOND_FOCAL,
+  plusMinus: LENGTH_SHARE_PLUS_MINUS * focalLength + LENGTH_PLUS_MINUS,
+  why: "a camera lens's length, rim to sensor, is a guess by focal length",
+});
+
+/** The objective's nose: no narrower than the light that it takes in at its working distance, hardly wider than any barrel. */
+export function nose({ na, magnification, fieldNumberMm, workingDistanceMm = 0, immersionIndex = 1 }: Objective): Guess {
+  const sine = Math.min(0.99, amount(na) / amount(immersionIndex));
+  const field = fieldNumberMm === undefined ? 0 : amount(fieldNumberMm) / amount(magnification);
+  const narrowest = 2 * amount(workingDistanceMm) * (sine / Math.sqrt(1 - sine * sine)) + field;
+  return middle(
+    narrowest,
+    Math.max(WIDEST_NOSE, 1.5 * narrowest),
+    "the nose's width is taken between the light that it takes in and a usual barrel",
+  );
+}

@@ -167,4 +167,79 @@ export const LAWS: readonly Law[] = [
       [told({}, 'magnificationChangePerMm'), 0],
     ],
   },
+  {
+    law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
+    figures: ['subjectFill'],
+    pairs: () => [
+      [told({ subject: { widthMm: 0.24, heightMm: 0.1 } }, 'subjectFill'), 0.5],
+      [told({ subject: { widthMm: 0.1, heightMm: 0.24 } }, 'subjectFill'), 0.5],
+      [told({ subject: { heightMm: 0.24 } }, 'subjectFill'), 0.24 / 0.36],
+      [told({ subject: { widthMm: 0.3, heightMm: 0.36 } }, 'subjectFill'), 0.3 / 0.36],
+    ],
+  },
+  {
+    law: 'a circle of 20 mm on the sensor is one of 2 mm at the subject at 10x, whichever circle it is',
+    figures: ['goodFieldMm'],
+    pairs: () => [FIELD_OF_20, MASK, CIRCLE_OF_20].map((rig) => [told(rig, 'goodFieldMm'), 2] as const),
+  },
+  {
+    law: 'the coarser of aperture and pixels decides what is recorded: two pixels of 10 µm at 10x are 2 µm, and fine ones leave it to Rayleigh',
+    figures: ['resolvedDetailUm'],
+    pairs: () => [
+      [told({ sensor: { pixelPitchUm: 10 } }, 'resolvedDetailUm'), 2],
+      [told({ sensor: { pixelPitchUm: 2 } }, 'resolvedDetailUm'), told({}, 'rayleighUm')],
+    ],
+  },
+  {
+    law: "a sensor s beyond a relay one focal length behind the pupil brings the subject s over m² closer (Newton's equation), n times that in a medium",
+    figures: ['clearWorkingDistanceMm'],
+    pairs: () => {
+      const rig: Changes = { objective: { workingDistanceMm: 20 }, infinitySpaceMm: 200 };
+      return [
+        [told(rig, 'clearWorkingDistanceMm'), 20],
+        [told({ ...rig, sensorOffsetMm: 10 }, 'clearWorkingDistanceMm'), 19.9],
+        [told({ ...rig, sensorOffsetMm: -10 }, 'clearWorkingDistanceMm'), 20.1],
+        [told({ ...rig, sensorOffsetMm: 10, subject: { index: 1.33 } }, 'clearWorkingDistanceMm'), 20 - 0.133],
+      ];
+    },
+  },
+  {
+    law: 'an edge as far to the side as it is high lets light in from 45 degrees down, be it of the nose or of the relay',
+    figures: ['lightConeDeg'],
+    pairs: () => [
+      [told({ objective: { workingDistanceMm: 10, noseDiameterMm: 19.4 } }, 'lightConeDeg'), 45],
+      [
+        told(
+          { objective: { workingDistanceMm: 40, noseDiameterMm: 19.4, parfocalDistanceMm: 45 }, relay: { clearApertureMm: 189.4 } },
+          'lightConeDeg',
+        ),
+        45,
+      ],
+    ],
+  },
+  {
+    law: "a rig is as long as its pieces in a row: infinity space, relay's rim to its focus, sensor beyond it",
+    figures: ['totalLengthMm'],
+    pairs: () => [
+      [told({}, 'totalLengthMm'), 250],
+      [told({ relay: { frontPrincipalPlaneFromRimMm: -30 } }, 'totalLengthMm'), 220],
+      [told({ relay: { rimToSensorMm: 150 }, sensorOffsetMm: 5 }, 'totalLengthMm'), 205],
+    ],
+  },
+  {
+    law: 'a frame stands for one depth, and each one more for four fifths of it: five reach as deep as 4.2 depths',
+    figures: ['framesForSubject'],
+    pairs: () => {
+      const rig: Changes = { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
+      const depth = told(rig, 'depthOfFieldUm') / 1000;
+      const frames = (depths: number): number => told({ ...rig, subject: { depthMm: depths * depth } }, 'framesForSubject');
+      return [
+        [frames(0), 1],
+        [frames(1), 1],
+        [frames(1.01), 2],
+        [frames(4.19), 5],
+        [frames(4.21), 6],
+      ];
+    },
+  },
 ];

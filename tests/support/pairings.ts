@@ -1,5 +1,5 @@
 import type { Pairing, QuantityInput } from '../../core/index.ts';
-import type { Random } from './random.ts';
+import { type Random, random } from './random.ts';
 
 /** A value whose interval is up to `share` of it, at random measured, assumed or marked and bare. */
 function about(r: Random, value: number, share: number): QuantityInput {
@@ -32,11 +32,19 @@ export function randomPairing(r: Random): Pairing {
       ? { diameterMm: about(r, pupil * r.between(0.8, 2.5), 0.15), fromShoulderMm: about(r, r.between(0, 0.9 * space), 0.1) }
       : { diameterMm: about(r, diagonal * r.between(0.7, 1.3), 0.05), fromSensorMm: about(r, r.between(10, 0.6 * f), 0.05) },
   );
+  // Drawn apart, so that the rest of a seed's pairings stay what they are.
+  const own = random(Math.floor(f * 1e6));
+  const bench = {
+    workingDistanceMm: about(own, own.between(5, 40), 0.2),
+    parfocalDistanceMm: about(own, own.between(45, 95), 0.02),
+    ...(own.chance(0.5) ? { noseDiameterMm: about(own, own.between(12, 34), 0.1) } : {}),
+  };
   return {
     objective: {
       magnification: about(r, magnification, 0.05),
       na: about(r, na, 0.05),
       referenceFocalLengthMm: reference,
+      ...bench,
       fieldNumberMm: about(r, (diagonal * reference * r.between(0.6, 1.3)) / f, 0.15),
       ...(r.chance(0.5)
         ? { exitPupilFromShoulderMm: { value: r.between(-30, 10), plusMinus: r.between(1, 30), origin: 'assumed' as const } }
@@ -54,6 +62,7 @@ export function randomPairing(r: Random): Pairing {
     sensor: { widthMm, heightMm, pixelPitchUm },
     infinitySpaceMm: about(r, space, 0.1),
     ...(stops.length > 0 ? { stops } : {}),
+    subject: { widthMm: own.between(0.2, 6), heightMm: own.between(0.2, 6), depthMm: own.between(0.05, 2) },
     ...(r.chance(0.15) ? { sensorOffsetMm: about(r, r.between(-3, 8), 0.5) } : {}),
   };
 }

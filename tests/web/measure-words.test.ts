@@ -36,7 +36,8 @@ it('has words for everything that can be a guess, and a way to its input', () =>
   expect([...names].sort()).toEqual(
     [
       'clearApertureMm diameterMm entrancePupilDepthMm entrancePupilDiameterMm exitPupilFromShoulderMm fNumber fieldNumberMm focalLengthMm',
-      'fromSensorMm fromShoulderMm frontPrincipalPlaneFromRimMm heightMm imageCircleMm infinitySpaceMm magnification na pixelPitchUm',
+      'fromSensorMm fromShoulderMm frontPrincipalPlaneFromRimMm heightMm imageCircleMm infinitySpaceMm magnification na noseDiameterMm',
+      'parfocalDistanceMm pixelPitchUm rimToSensorMm workingDistanceMm',
       'powerDioptre referenceFocalLengthMm registerMm sensorOffsetMm testedFieldMm throatDiameterMm widthMm',
     ]
       .join(' ')

@@ -83,7 +83,7 @@ describe('the figures as text', () => {
     expect(lines).toContain('Infinity space  60 mm');
     expect(lines).toContain('  Magnification: 10× (9.52 to 10.53)');
     for (const id of FIGURE_IDS) expect(lines.filter((line) => line.startsWith(`  ${FIGURE_NAMES[id]}: `)).length, id).toBe(1);
-    expect(lines.filter((line) => /± /.test(line) && line.endsWith('given as typical of its class')).length).toBe(2);
+    expect(lines.filter((line) => /± /.test(line) && line.endsWith('given as typical of its class')).length).toBe(3);
     for (const { why } of told.assumptions) expect(text).toContain(`: ${why}`);
     for (const caution of told.cautions) expect(lines).toContain(`  ${caution}`);
     expect(text.endsWith('\n\nhttp://here/#1.abc\n')).toBe(true);

@@ -67,6 +67,7 @@ export const RELAY: readonly Field[] = [
   quantity('frontPrincipalPlaneFromRimMm', 'Front principal plane, behind the rim'),
   quantity('imageCircleMm', 'Rated image circle'),
   quantity('backFocalLengthMm', 'Back focal length'),
+  quantity('rimToSensorMm', 'Front rim to the sensor, set to infinity'),
   number('focalLengthRangeMm/0', 'focalLengthMm', 'Zoom, shortest', 'mm'),
   number('focalLengthRangeMm/1', 'focalLengthMm', 'Zoom, longest', 'mm'),
   text('maleThread', 'Male thread'),

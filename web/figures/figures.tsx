@@ -2,7 +2,7 @@ import { GROUPS, type GroupName } from '../../core/index.ts';
 import { Figure } from './figure.tsx';
 import { GROUP_TITLES } from './names.ts';
 
-/** Every figure of the report, in its four groups. */
+/** Every figure of the report, in its groups. */
 export function Figures() {
   return (
     <div class="groups">

@@ -6,6 +6,7 @@ export const GROUP_TITLES: Record<GroupName, string> = {
   coverage: 'How far it is good',
   detail: 'How fine it is',
   aperture: 'The beam',
+  bench: 'On the bench',
 };
 
 export const FIGURE_NAMES: Record<FigureId, string> = {
@@ -13,6 +14,7 @@ export const FIGURE_NAMES: Record<FigureId, string> = {
   objectFieldWidthMm: 'Subject across the width',
   objectFieldHeightMm: 'Subject across the height',
   objectFieldDiagonalMm: 'Subject along the diagonal',
+  subjectFill: 'Subject in the frame',
   objectiveFocalLengthMm: "Objective's focal length",
   relayFocalLengthMm: "Relay's focal length",
   correctedCircleMm: 'Corrected circle',
@@ -22,6 +24,7 @@ export const FIGURE_NAMES: Record<FigureId, string> = {
   litShare: 'Picture lit',
   sharpShare: 'Picture sharp',
   coveredShare: 'Picture covered',
+  goodFieldMm: 'Good field at the subject',
   cornerIllumination: 'Light in the corner',
   cornerLossEv: 'Loss in the corner',
   cornerFNumber: 'f-number in the corner',
@@ -33,6 +36,7 @@ export const FIGURE_NAMES: Record<FigureId, string> = {
   cutoffImageLpPerMm: 'Finest pattern on the sensor',
   nyquistLpPerMm: 'Finest pattern for the pixels',
   pixelAtSubjectUm: 'A pixel at the subject',
+  resolvedDetailUm: 'Finest separation recorded',
   samplingRatio: 'Oversampling',
   contrastAtNyquist: 'Contrast at the pixels’ finest',
   opticalDetailMegapixels: 'Optical detail',
@@ -43,4 +47,8 @@ export const FIGURE_NAMES: Record<FigureId, string> = {
   depthOfFieldUm: 'Depth of field',
   magnificationChangePerMm: 'Change of scale with depth',
   cornerChiefRayDeg: 'Slant in the corner',
+  clearWorkingDistanceMm: 'Free to the subject',
+  lightConeDeg: 'Room for light',
+  totalLengthMm: 'Length, shoulder to sensor',
+  framesForSubject: 'Frames for this subject',
 };

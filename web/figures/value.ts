@@ -6,6 +6,7 @@ const SHARES: ReadonlySet<FigureId> = new Set([
   'litShare',
   'sharpShare',
   'coveredShare',
+  'subjectFill',
   'cornerIllumination',
   'contrastAtNyquist',
 ]);

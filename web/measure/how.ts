@@ -50,6 +50,22 @@ const HOW: Readonly<Record<string, HowTo>> = {
     takes: 'a sheet of paper, a ruler, and a building at least 100 m away',
     how: "Let the lens alone cast the sharp picture of a building at least 100 m away onto paper, and measure lens to paper: 1000 over those mm are the dioptres, a few mm in doubt for where in the glass they count from. Of anything nearer add 1000 over its distance in mm: across a street of 15 m that is 0.07 dioptres, 7 % of a lens of 1. Surer is a ruler photographed through the whole pairing: its magnification times the objective's focal length is that of the lens. Never the sun: it burns.",
   },
+  workingDistanceMm: {
+    takes: 'a ruler or a depth rod, and a subject that can take a knock',
+    how: 'It is listed for the objective, often engraved as WD. To check it focus on something flat and measure from it to the foremost part of the nose, metal included. Come from far away and watch from the side: the nose crashes easily.',
+  },
+  parfocalDistanceMm: {
+    takes: 'a ruler',
+    how: 'Focus on something flat and measure from it to the shoulder on which the objective seats, where its thread begins: mostly 45, 60 or 95 mm.',
+  },
+  noseDiameterMm: {
+    takes: 'a caliper',
+    how: 'Measure across the foremost part of the barrel, the one that ends nearest to the subject. Do not touch the glass with the jaws.',
+  },
+  rimToSensorMm: {
+    takes: 'a ruler',
+    how: 'Set the lens to infinity and measure from its front rim, hood and filters off, to the mark of the sensor on top of the camera, a line through a circle.',
+  },
   clearApertureMm: {
     takes: 'a caliper or a ruler',
     how: 'Measure across the glass inside its ring on the side toward the objective: of a camera lens that alone counts, as its aperture is told by itself. Of a close-up lens or a tube lens measure inside the ring on the other side too, and take the narrower. Do not touch the glass with the jaws.',

@@ -1,5 +1,5 @@
 /**
- * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `atan`, `acos`,
+ * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `ceil`, `atan`, `acos`,
  * `log2`, `π`, parentheses, numbers with real minus signs, and symbols from a table. A small parser by
  * recursive descent; it shares nothing with core.
  */
@@ -8,6 +8,7 @@ type Table = ReadonlyMap<string, number>;
 const FUNCTIONS: Record<string, (...xs: number[]) => number> = {
   min: Math.min,
   max: Math.max,
+  ceil: Math.ceil,
   atan: Math.atan,
   acos: Math.acos,
   log2: Math.log2,

@@ -27,6 +27,9 @@ export function fullPairing(r: Random): Pairing {
       referenceFocalLengthMm: reference,
       exitPupilFromShoulderMm: about(r, r.between(-30, 10)),
       ...(r.chance(0.8) ? { fieldNumberMm: about(r, r.between(15, 40)) } : {}),
+      workingDistanceMm: about(r, r.between(5, 40)),
+      parfocalDistanceMm: about(r, r.between(45, 95)),
+      noseDiameterMm: about(r, r.between(12, 34)),
       ...(r.chance(0.2) ? { testedFieldMm: about(r, r.between(15, 40)) } : {}),
     },
     relay: {
@@ -34,7 +37,7 @@ export function fullPairing(r: Random): Pairing {
       ...(r.chance(0.6) ? { focalLengthMm: about(r, f) } : { powerDioptre: about(r, 1000 / f) }),
       clearApertureMm: about(r, wide()),
       frontPrincipalPlaneFromRimMm: about(r, r.between(-10, 40)),
-      ...(kind === 'camera-lens' ? { entrancePupilDepthMm: about(r, r.between(20, 90)) } : {}),
+      ...(kind === 'camera-lens' ? { entrancePupilDepthMm: about(r, r.between(20, 90)), rimToSensorMm: about(r, r.between(80, 400)) } : {}),
       ...(kind !== 'camera-lens' ? {} : r.chance(0.5) ? { entrancePupilDiameterMm: about(r, wide()) } : { fNumber: about(r, f / wide()) }),
       ...(r.chance(0.5) ? { imageCircleMm: about(r, r.between(20, 60)) } : {}),
     },
@@ -61,7 +64,16 @@ export function fullPairing(r: Random): Pairing {
           },
         }
       : {}),
-    ...(r.chance(0.2) ? { subject: { index: r.between(1.2, 1.5) } } : {}),
+    ...(r.chance(0.6)
+      ? {
+          subject: {
+            ...(r.chance(0.4) ? { index: r.between(1.2, 1.5) } : {}),
+            widthMm: r.between(0.2, 6),
+            ...(r.chance(0.5) ? { heightMm: r.between(0.2, 6) } : {}),
+            depthMm: r.between(0.01, 2),
+          },
+        }
+      : {}),
   };
 }
 
