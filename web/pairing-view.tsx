@@ -2,9 +2,9 @@ import { Answer } from './answer.tsx';
 import { Gear } from './gear.tsx';
 import { Later } from './later.tsx';
 import { Lines } from './lines/lines.tsx';
-import { OnSensor } from './on-sensor.tsx';
 import { phone } from './state/screen.ts';
 
+const onSensor = () => import('./on-sensor.tsx').then((piece) => piece.OnSensor);
 const drawn = () => import('./drawn.tsx').then((piece) => piece.Drawn);
 
 /** The Pairing view: the answer, the parts, the drawings, the figures. */
@@ -13,9 +13,20 @@ export function PairingView() {
     <>
       <Answer />
       {phone.value && <Gear />}
-      {phone.value && <OnSensor />}
-      <Lines />
-      <Later load={drawn} what="The drawings and the figures" last />
+      {phone.value ? (
+        <Later load={onSensor} what="The picture of the sensor">
+          <Below />
+        </Later>
+      ) : (
+        <Below />
+      )}
     </>
   );
 }
+
+const Below = () => (
+  <>
+    <Lines />
+    <Later load={drawn} what="The drawings and the figures" last />
+  </>
+);
