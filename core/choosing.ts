@@ -5,3 +5,4 @@
 
 export { LIMIT_NAMES, type Limit, type LimitName, limitsOf, marginOf, meets } from './choose/limits.ts';
 export { type Want, wantSchema } from './choose/want.ts';
+export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';
