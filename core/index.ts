@@ -38,6 +38,7 @@ export { type Swing, swingOf } from './pairing/swing.ts';
 export { briefOf } from './pairing/brief.ts';
 export { MOST_STEPS, type Sweep, type SweepAnswer, sweep, sweepReports, sweepValues, varied, withValue } from './pairing/sweep.ts';
 export { type Comparison, compare, MOST_ABREAST } from './pairing/compare.ts';
+export { type Differing, differenceOf, differing } from './pairing/difference.ts';
 
 // Choosing.
 export { BETTER, DIRECTIONS } from './choose/better.ts';

@@ -12,7 +12,7 @@ const less = (why: string): Direction => ({ way: 'less', why });
 /**
  * The figures of which one way is better, all else being equal. Those left out have none: a magnification,
  * a focal length or an aperture's place is chosen, not maximised; of oversampling both too little and too
- * much cost something; contrast at the pixels' finest is sharpness and false pattern in one.
+ * much cost something, and so of how the subject fills the frame; contrast at the pixels' finest is sharpness and false pattern in one.
  */
 export const DIRECTIONS: Readonly<Partial<Record<FigureId, Direction>>> = {
   objectFieldWidthMm: more('more of the subject is in the picture'),
@@ -36,7 +36,13 @@ export const DIRECTIONS: Readonly<Partial<Record<FigureId, Direction>>> = {
   recordedDetailMegapixels: more('more is recorded of what can be used'),
   systemNa: more('finer detail, and more light'),
   workingFNumber: less('more light on the sensor: shorter exposures'),
+  resolvedDetailUm: less('finer detail is in the file'),
   depthOfFieldUm: more('fewer frames for the same depth'),
+  framesForSubject: less('the stack is taken sooner, and shakes and moves less'),
+  goodFieldMm: more('more of the subject is in the part of the picture that can be used'),
+  clearWorkingDistanceMm: more('more room between lens and subject'),
+  lightConeDeg: more('more room for lamp and diffuser'),
+  totalLengthMm: less('a shorter rig is lighter, and bends and shakes less'),
 };
 
 const entries = Object.entries(DIRECTIONS) as [FigureId, Direction][];
