@@ -6,6 +6,8 @@ const VIOLET = 380;
 const RED = 780;
 /** Above this aperture a wrong or missing cover glass is seen (common practice, without source). */
 const COVER_GLASS_MATTERS = 0.3;
+/** How the general word on cover glass begins: where the cover glass is told, what it does stands in its place. */
+export const COVER_GLASS_CAUTION = 'Engraved for a cover glass';
 /** Closer than this a nudge of the focus puts the front lens into the subject, mm. */
 const CLOSE = 3;
 
@@ -28,7 +30,7 @@ export function cautionsOf({ pairing }: Evaluation): string[] {
     ),
     ...when(
       objective.coverGlassMm !== undefined && amount(objective.coverGlassMm) > 0 && amount(objective.na) > COVER_GLASS_MATTERS,
-      `Engraved for a cover glass of ${amount(objective.coverGlassMm ?? 0)} mm: without it the picture is softer than these figures.`,
+      `${COVER_GLASS_CAUTION} of ${amount(objective.coverGlassMm ?? 0)} mm: without it the picture is softer than these figures.`,
     ),
     ...when(
       objective.workingDistanceMm !== undefined && amount(objective.workingDistanceMm) < CLOSE,

@@ -1,0 +1,108 @@
+import type { Answer } from '../pairing/answer.ts';
+import type { Circle } from '../pairing/coverage.ts';
+import { differenceOf } from '../pairing/difference.ts';
+import { type Evaluation, evaluate } from '../pairing/evaluate.ts';
+import type { Glassworks } from '../pairing/glassworks.ts';
+import { FIGURE_IDS, type FigureId } from '../pairing/registry.ts';
+import type { Pairing } from '../pairing/schema.ts';
+import { coverageOf } from '../pairing/verdict.ts';
+import { type Asked, pairingAt, priceOf } from './asked.ts';
+import { type LimitAnswer, limitAnswers } from './limit-answers.ts';
+import { type NearMiss, nearMissOf } from './near.ts';
+import { lineOf } from './reasons.ts';
+import { type Candidate, type Progress, searching } from './search.ts';
+import { cautionsFor, type Ids, idsOf, partsAt, type ToldPrice, toldPrice } from './told.ts';
+
+/** One pairing that meets every limit, and why it is told. */
+export interface Choice extends ToldPrice {
+  pairing: Pairing;
+  ids: Ids;
+  figures: Record<FigureId, Answer>;
+  limits: LimitAnswer[];
+  /** The limit that it meets by the least. */
+  bites?: LimitAnswer['name'];
+  onFrontier?: boolean;
+  /** Level with the one before it in what the list is sorted by: they differ by less than the ± of their difference. */
+  levelWithPrevious?: boolean;
+  /** The circles that are not known: they count for nothing. */
+  unknown: Circle[];
+  /** Why it is here, in one line. */
+  line: string;
+  cautions: string[];
+}
+
+export interface Choices {
+  considered: number;
+  /** Of these, how many contradict themselves and are no pairings. */
+  impossible: number;
+  feasible: number;
+  /** Of the feasible, how many have a part to be bought whose price is not known. */
+  unpriced: number;
+  /** How many stand on the frontier. */
+  frontier: number;
+  choices: Choice[];
+  nearMisses: NearMiss[];
+}
+
+/** Of a larger frontier the first so many, sorted, are told. */
+const MOST_OF_FRONTIER = 60;
+
+/**
+ * The choices that a search comes to: its best, sorted, and its frontier among them, each worked out whole; and what
+ * comes near. Yields as it goes.
+ */
+export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress, Choices, undefined> {
+  const found = yield* searching(asked, works);
+  const done: Progress = { done: found.considered, of: found.considered };
+  const frontier = new Set(found.frontier.map(({ turn }) => turn));
+  const told = merged(found.best, found.frontier.slice(0, MOST_OF_FRONTIER));
+  const choices: Choice[] = [];
+  let previous: Evaluation | undefined;
+  for (const candidate of told) {
+    const evaluation = evaluate(pairingAt(asked, candidate.place), works);
+    const level = previous !== undefined && levelIn(asked, previous, evaluation);
+    choices.push(choiceOf(asked, candidate, evaluation, frontier.has(candidate.turn), level));
+    previous = evaluation;
+    yield done;
+  }
+  const nearMisses: NearMiss[] = [];
+  for (const short of found.near) {
+    nearMisses.push(nearMissOf(asked, short, works));
+    yield done;
+  }
+  const { considered, impossible, feasible, unpriced } = found;
+  return { considered, impossible, feasible, unpriced, frontier: frontier.size, choices, nearMisses };
+}
+
+/** Two lists in one order as one, each candidate once. */
+function merged(a: readonly Candidate[], b: readonly Candidate[]): Candidate[] {
+  const byTurn = new Map([...a, ...b].map((candidate) => [candidate.turn, candidate]));
+  return [...byTurn.values()].sort((x, y) => (x.key === y.key ? x.turn - y.turn : x.key < y.key ? -1 : 1));
+}
+
+function levelIn({ sort }: Asked, a: Evaluation, b: Evaluation): boolean {
+  if (sort.by === 'price') return false;
+  const difference = differenceOf(a, b, [sort.by])[sort.by];
+  return difference.state === 'known' && (difference.low ?? -1) <= 0 && (difference.high ?? 1) >= 0;
+}
+
+function choiceOf(asked: Asked, { place }: Candidate, evaluation: Evaluation, onFrontier: boolean, level: boolean): Choice {
+  const [objective, relay] = partsAt(asked, place);
+  const price = priceOf(objective, relay);
+  const limits = limitAnswers(asked.want, evaluation.answers, price);
+  const bites = limits.filter(({ margin }) => margin !== undefined).toSorted((a, b) => (a.margin as number) - (b.margin as number))[0];
+  const unknown = coverageOf(evaluation).unknown;
+  return {
+    pairing: evaluation.pairing,
+    ids: idsOf(objective, relay),
+    figures: Object.fromEntries(FIGURE_IDS.map((id) => [id, evaluation.answers[id]])) as Choice['figures'],
+    limits,
+    ...(bites ? { bites: bites.name } : {}),
+    ...toldPrice(price),
+    ...(onFrontier ? { onFrontier } : {}),
+    ...(level ? { levelWithPrevious: true } : {}),
+    unknown,
+    line: lineOf({ limits, bites, onFrontier, level }),
+    cautions: cautionsFor(asked, evaluation),
+  };
+}
