@@ -84,9 +84,9 @@ function meant({ parts }: Contents, id: string, ifMatch: string | undefined): St
     throw refusal(
       412,
       'versionPassed',
-      'changes a version that has been changed since by somebody else',
+      'changes a version that somebody has changed since: read the part anew, then change it',
       seen.join(', '),
-      `${tagOf(present.version)}: read the part anew, then change it`,
+      tagOf(present.version),
       headers,
     );
   return present;

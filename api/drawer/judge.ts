@@ -31,6 +31,16 @@ function quarrels({ kind, part }: OwnPart): Problem[] {
     .map((problem) => ({ ...problem, path: `/part${problem.path.slice(at.length)}` }));
 }
 
+/** Text with half a letter in it (a surrogate alone) has no place in UTF-8, and so in no table. */
+function halves(value: unknown, path = ''): Problem[] {
+  if (typeof value === 'string')
+    return /\p{Surrogate}/u.test(value)
+      ? [{ path, code: 'brokenText', message: 'holds half a letter', given: shown(value), expected: 'the text typed anew' }]
+      : [];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([name, inner]) => halves(inner, `${path}/${name}`));
+}
+
 /** Shape and bounds, and that the part agrees with itself. */
 export function judge(given: unknown): Judged {
   const kind = typeof given === 'object' && given !== null && Object.hasOwn(given, 'kind') ? (given as { kind: unknown }).kind : undefined;
@@ -42,7 +52,7 @@ export function judge(given: unknown): Judged {
   const read = ownPartSchema.safeParse(given);
   if (!read.success) return { part: undefined, problems: problemsOf(read.error, given) };
   const part = plain(read.data);
-  const problems = quarrels(part);
+  const problems = [...halves(part), ...quarrels(part)];
   return problems.length > 0 ? { part: undefined, problems } : { part, problems: [] };
 }
 

@@ -3,7 +3,7 @@ import { isBuiltIn } from '../catalogue.ts';
 import { Refusal } from '../problems.ts';
 import { asOwn, asStored, firstVersion, freeId } from './changes.ts';
 import type { Change } from './drawer.ts';
-import { type Contents, notOurs, type Stored } from './form.ts';
+import { type Contents, notOurs } from './form.ts';
 import { judge } from './judge.ts';
 
 /** Parts of a file put into the drawer: the good ones all at once, the others told by where they stand. */
@@ -59,8 +59,11 @@ const blame = (code: string, message: string, given: string, expected: string): 
 /** The rows put in one after the other; what comes of it, and the contents only where they have changed. */
 export function takenIn(contents: Contents, rows: readonly (Known | TakenIn['refused'][number])[], mayReplace: boolean): Change<TakenIn> {
   const parts = new Map(contents.parts);
-  const bareNames = new Map<string, Stored[]>();
-  for (const stored of parts.values()) bareNames.set(stored.part.name, [...(bareNames.get(stored.part.name) ?? []), stored]);
+  const twins = new Map<string, string[]>();
+  for (const stored of parts.values()) {
+    const told = JSON.stringify(asOwn(stored));
+    twins.set(told, [...(twins.get(told) ?? []), stored.id]);
+  }
   const here = new Set<string>();
   const answer: TakenIn = { added: 0, replaced: 0, unchanged: 0, refused: [] };
 
@@ -71,11 +74,8 @@ export function takenIn(contents: Contents, rows: readonly (Known | TakenIn['ref
     }
     const { line, own } = row;
     // One that has no id is known by being just the same.
-    const twin =
-      row.id === undefined
-        ? bareNames.get(own.part.name)?.find((stored) => !here.has(stored.id) && sameJson(asOwn(stored), own))
-        : undefined;
-    const id = row.id ?? twin?.id ?? freeId(own.part.name, own.kind, (id) => parts.has(id) || contents.gone.has(id) || isBuiltIn(id));
+    const twin = row.id === undefined ? twins.get(JSON.stringify(own))?.find((id) => !here.has(id)) : undefined;
+    const id = row.id ?? twin ?? freeId(own.part.name, own.kind, (id) => parts.has(id) || contents.gone.has(id) || isBuiltIn(id));
     const present = parts.get(id);
     const refuse = (problem: Problem): void => {
       answer.refused.push({ line, id, problems: [problem] });
@@ -105,8 +105,10 @@ export function takenIn(contents: Contents, rows: readonly (Known | TakenIn['ref
   return answer.added + answer.replaced > 0 ? { contents: { ...contents, parts }, answer } : { answer };
 }
 
-/** Rows judged before their turn comes: with thousands of parts that takes a while. */
-export const judgedRows = (rows: readonly Row[]): ReturnType<typeof judged>[] => rows.map(judged);
+/** Rows judged one by one, before their turn comes: with thousands of parts that takes a while. */
+export function* judging(rows: readonly Row[]): Generator<ReturnType<typeof judged>> {
+  for (const row of rows) yield judged(row);
+}
 
 const wrongFile = (code: string, message: string, given: unknown, expected: string, path = ''): Refusal =>
   new Refusal(422, [{ path, code, message, given: shown(given), expected }]);

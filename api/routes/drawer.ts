@@ -7,12 +7,13 @@ import { MOST_BYTES, type Stored, textOf } from '../drawer/form.ts';
 import { judge } from '../drawer/judge.ts';
 import { rowsOfTable } from '../drawer/table/read.ts';
 import { tableOf } from '../drawer/table/write.ts';
-import { judgedRows, rowsOfFile, type TakenIn, takenIn, wrongId } from '../drawer/take-in.ts';
+import { judging, rowsOfFile, type TakenIn, takenIn, wrongId } from '../drawer/take-in.ts';
 import { readJson, readJsonOrTable } from '../limits.ts';
 import { Refusal, refusal } from '../problems.ts';
 import { drawerFile, takenInSchema } from '../schemas/drawer.ts';
 import { newPartRequest, ownPartRequest, storedPartSchema } from '../schemas/parts.ts';
 import { ANY_REFUSAL, BODY_REFUSALS, CHANGE_REFUSALS, EXPORT_REFUSALS, WRITE_REFUSALS } from '../schemas/problem.ts';
+import { unhurried } from '../unhurried.ts';
 import { body, json } from './described.ts';
 
 /** The user's own parts: put in, changed, taken out, handed out and taken in whole. */
@@ -106,7 +107,7 @@ export async function takeIn(c: Context, drawer: Drawer): Promise<TakenIn> {
   if (replace !== 'true' && replace !== 'false')
     throw refusal(422, 'notOneOf', 'has a wrong "replace" in its address', replace, '"true" or "false"');
   const given = await readJsonOrTable(c, MOST_BYTES);
-  const rows = judgedRows('table' in given ? rowsOfTable(given.table) : rowsOfFile(given.value));
+  const rows = await unhurried(judging('table' in given ? rowsOfTable(given.table) : rowsOfFile(given.value)));
   return drawer.change((now) => takenIn(now, rows, replace === 'true'));
 }
 

@@ -1,7 +1,7 @@
 /**
  * Text in a table's cell. A spreadsheet takes a cell that begins with one of some signs for a formula and
  * may work it out, whoever wrote it; and where it cuts the lines at another sign than ours, a cell of its own
- * begins after that sign too. There an apostrophe is put before it, which spreadsheets know as 'text follows'.
+ * begins after that sign too; spaces and quotation marks before the sign hide it from few. There an apostrophe is put before it, which spreadsheets know as 'text follows'.
  * Where the text has apostrophes of its own before such a sign it gets one more, so that taking one away
  * gives back what there was.
  */
@@ -11,8 +11,8 @@ const SIGNS = '=+\\-@\\t\\r\\n＝＋－＠';
 /** After what a spreadsheet may begin a cell. */
 const CUTS = ',;|\\t\\r\\n';
 
-const BARE = new RegExp(`(?<=^|[${CUTS}])(?='* *[${SIGNS}])`, 'gu');
-const GUARDED = new RegExp(`(?<=^|[${CUTS}])'(?='* *[${SIGNS}])`, 'gu');
+const BARE = new RegExp(`(?<=^|[${CUTS}])(?=['" ]*[${SIGNS}])`, 'gu');
+const GUARDED = new RegExp(`(?<=^|[${CUTS}])'(?=['" ]*[${SIGNS}])`, 'gu');
 
 /** Text as it stands in a cell. An empty cell means nothing at all, so that text without a letter gets an apostrophe too. */
 export const cellOf = (text: string): string => (/^'*$/.test(text) ? `'${text}` : text.replace(BARE, "'"));
