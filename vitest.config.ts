@@ -21,11 +21,20 @@ export default defineConfig({
           include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'],
         },
       },
-      { test: { name: 'api', isolate: false, testTimeout: 20_000, include: ['tests/api/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'api',
+          isolate: false,
+          setupFiles: ['./tests/support/data-folder.ts'],
+          testTimeout: 20_000,
+          include: ['tests/api/**/*.test.ts'],
+        },
+      },
       {
         test: {
           name: 'web',
           isolate: false,
+          setupFiles: ['./tests/support/data-folder.ts'],
           include: ['tests/web/**/*.test.ts'],
           globalSetup: './tests/web/build-page.ts',
           testTimeout: 30_000,

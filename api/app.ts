@@ -1,11 +1,28 @@
 import { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { LISTED } from './catalogue.ts';
+import { stockOf } from './catalogue.ts';
+import { type Drawer, openDrawer } from './drawer/drawer.ts';
+import { dataFolder } from './drawer/place.ts';
 import { guarded, secured } from './guard.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
 import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
+import {
+  addPart,
+  addRoute,
+  changePart,
+  changeRoute,
+  fileAnswer,
+  fileRoute,
+  keptHeaders,
+  removePart,
+  removeRoute,
+  tableAnswer,
+  tableRoute,
+  takeIn,
+  takeInRoute,
+} from './routes/drawer.ts';
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
 import { GLASS_LIST, glassesRoute, traceOn, traceRoute } from './routes/relays.ts';
@@ -16,6 +33,8 @@ export interface Setting {
   host?: string;
   /** The built page; by default what stands in `dist/web`. */
   page?: Page;
+  /** The user's own parts; by default the file in the folder that the environment names. */
+  drawer?: Drawer;
   /** Told of every fault of our own, which the answer keeps to itself. */
   onFault?: (error: unknown) => void;
 }
@@ -31,8 +50,14 @@ const ABOUT = {
 };
 
 /** The whole API and the page, without a server. */
-export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onFault = () => {} }: Setting = {}) {
+export function buildApp({
+  host = '127.0.0.1',
+  page = readPage(builtPage()),
+  onFault = () => {},
+  drawer = openDrawer({ folder: dataFolder(), onFault }),
+}: Setting = {}) {
   const app = new OpenAPIHono();
+  const stock = stockOf(drawer);
   app.use(secured);
   app.use(guarded(host));
   app.onError((error) => {
@@ -44,23 +69,45 @@ export function buildApp({ host = '127.0.0.1', page = readPage(builtPage()), onF
   return app
     .openapi(healthRoute, (c) => c.json({ status: 'ok' as const }, 200))
     .openapi(openApiRoute, (c) => c.json({ ...app.getOpenAPI31Document(ABOUT) }, 200))
-    .openapi(partsRoute, (c) => c.json(LISTED, 200))
+    .openapi(partsRoute, (c) => c.json(stock.listed(), 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
     .openapi(glassesRoute, (c) => c.json({ glasses: GLASS_LIST }, 200))
-    .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c)), 200))
-    .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c)), 200))
-    .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c)), 200))
-    .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c)), 200))
-    .openapi(described(app, classRoute), async (c) => c.json(await classFamily(await readJson(c)), 200));
+    .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, classRoute), async (c) => c.json(await classFamily(await readJson(c)), 200))
+    .openapi(fileRoute, () => fileAnswer(drawer) as never)
+    .openapi(tableRoute, () => tableAnswer(drawer) as never)
+    .openapi(described(app, takeInRoute), async (c) => c.json(await takeIn(c, drawer), 200))
+    .openapi(described(app, addRoute), async (c) => {
+      const stored = await addPart(c, drawer);
+      return c.json(stored, 201, keptHeaders(stored));
+    })
+    .openapi(described(app, changeRoute), async (c) => {
+      const stored = await changePart(c, drawer);
+      return c.json(stored, 200, keptHeaders(stored));
+    })
+    .openapi(described(app, removeRoute), async (c) => {
+      await removePart(c, drawer);
+      return c.body(null, 204);
+    });
 }
 
 /** For the page: the routes with the types of what they take and answer. */
 export type App = ReturnType<typeof buildApp>;
 
+/** Whether a route's path, one of its steps perhaps `:any`, is this one. */
+const isAt = (route: string, path: string): boolean => {
+  const steps = path.split('/');
+  const wanted = route.split('/');
+  return wanted.length === steps.length && wanted.every((step, i) => (step.startsWith(':') ? steps[i] !== '' : step === steps[i]));
+};
+
 /** A file of the page, the methods that an address knows, or nothing. */
 function elsewhere(app: OpenAPIHono, page: Page, c: Context): Response {
   const { method, path } = c.req;
-  const methods = new Set(app.routes.filter((r) => r.path === path && r.method !== 'ALL').map((r) => r.method));
+  const methods = new Set(app.routes.filter((r) => isAt(r.path, path) && r.method !== 'ALL').map((r) => r.method));
   if (methods.has('GET') || page.has(path)) methods.add('GET').add('HEAD');
   if (method === 'GET' || method === 'HEAD') {
     const file = servePage(page, c);

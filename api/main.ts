@@ -1,3 +1,4 @@
+import { dataFolder, insideProgram } from './drawer/place.ts';
 import { type Running, startServer } from './server.ts';
 
 /** Starts the server where PORT and HOST say, and stops it when it is told to. */
@@ -19,6 +20,10 @@ function leave(sentence: string): never {
 
 if (!Number.isInteger(port) || port < 0 || port > 65_535)
   leave(`PORT=${process.env.PORT} is no port: give a whole number from 0 to 65535.`);
+
+const folder = dataFolder();
+if (insideProgram(folder))
+  leave(`PUPILWALK_DATA=${folder} lies inside the program, where a new version would sweep your parts away: choose a folder outside it.`);
 
 let running: Running;
 try {

@@ -1,14 +1,13 @@
-import { contradictions, type Pairing, type Problem, pairingSchema, problemsOf, resolveParts } from '../core/index.ts';
-import { SHELF } from './catalogue.ts';
+import { contradictions, type Pairing, type Problem, pairingSchema, problemsOf, resolveParts, type Shelf } from '../core/index.ts';
 import { under } from './problems.ts';
 import { WORKS } from './works.ts';
 
 /** A pairing as sent, with its parts written out and judged; `at` is where it stands in the body. */
 export type Read = { pairing: Pairing; problems: [] } | { pairing: undefined; problems: Problem[] };
 
-/** Shape and bounds only: what contradicts itself is told by `contradictionsOf`. */
-export function readPairing(given: unknown, at = ''): Read {
-  const { pairing, problems: unknownParts } = resolveParts(given, SHELF);
+/** Shape and bounds only: what contradicts itself is told by `contradictionsOf`. Ids are looked up on the shelf. */
+export function readPairing(given: unknown, shelf: Shelf, at = ''): Read {
+  const { pairing, problems: unknownParts } = resolveParts(given, shelf);
   const parsed = pairingSchema.safeParse(pairing);
   if (parsed.success && unknownParts.length === 0) return { pairing: parsed.data, problems: [] };
   // A part that is not there cannot be judged: its own complaint stands alone.

@@ -59,5 +59,6 @@ export { circleInRectangle } from './pairing/circle.ts';
 // Words, units and errors.
 export { minutesFor, nameOf, resolving } from './pairing/phrases.ts';
 export { earned, listed, percent, short } from './words.ts';
+export { sameJson } from './same.ts';
 export { DIMENSION, type Unit } from './units.ts';
-export { PairingError, type Problem, pointer, problemsOf, steps, valueAt } from './errors.ts';
+export { PairingError, type Problem, pointer, problemsOf, shown, steps, valueAt } from './errors.ts';

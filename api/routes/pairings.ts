@@ -8,6 +8,7 @@ import {
   problemsOf,
   type Report,
   report,
+  type Shelf,
   type SweepAnswer,
   sweepReports,
   sweepValues,
@@ -55,14 +56,14 @@ const refuse = (problems: PairingError['problems']): never => {
 };
 
 /** @throws Refusal 422 */
-function whole(given: unknown, at: string): Pairing {
-  const read = readPairing(given, at);
+function whole(given: unknown, shelf: Shelf, at: string): Pairing {
+  const read = readPairing(given, shelf, at);
   return read.pairing ?? refuse(read.problems);
 }
 
 /** @throws Refusal 422 */
-export function reportOn(given: unknown): Report {
-  const pairing = whole(given, '');
+export function reportOn(given: unknown, shelf: Shelf): Report {
+  const pairing = whole(given, shelf, '');
   try {
     return report(pairing, WORKS);
   } catch (error) {
@@ -75,10 +76,10 @@ export function reportOn(given: unknown): Report {
  * Many steps of a pairing with many rings take seconds: others are answered between them.
  * @throws Refusal 422
  */
-export async function sweepOver(given: unknown): Promise<SweepAnswer> {
+export async function sweepOver(given: unknown, shelf: Shelf): Promise<SweepAnswer> {
   const envelope = sweepEnvelope.safeParse(given);
   if (!envelope.success) return refuse(problemsOf(envelope.error, given));
-  const pairing = whole(envelope.data.pairing, '/pairing');
+  const pairing = whole(envelope.data.pairing, shelf, '/pairing');
   const asked = { ...envelope.data, pairing };
   try {
     return { vary: asked.vary, values: sweepValues(asked), reports: await unhurried(sweepReports(asked, WORKS)) };
@@ -91,10 +92,10 @@ export async function sweepOver(given: unknown): Promise<SweepAnswer> {
 }
 
 /** @throws Refusal 422 */
-export function compareAbreast(given: unknown): Comparison {
+export function compareAbreast(given: unknown, shelf: Shelf): Comparison {
   const envelope = compareEnvelope.safeParse(given);
   if (!envelope.success) return refuse(problemsOf(envelope.error, given));
-  const read = envelope.data.pairings.map((pairing, i) => readPairing(pairing, `/pairings/${i}`));
+  const read = envelope.data.pairings.map((pairing, i) => readPairing(pairing, shelf, `/pairings/${i}`));
   const pairings = read.flatMap(({ pairing }) => (pairing ? [pairing] : []));
   const problems = [
     ...read.flatMap((r) => r.problems),

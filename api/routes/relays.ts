@@ -1,7 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { abbeNumber, GLASS_NAMES, glassNamed, type ImageQuality, indexAtLine, type Medium, tracedRelay } from '../../core/glassworks.ts';
-import { type Problem, problemsOf, type Relay, relaySchema, resolveParts } from '../../core/index.ts';
-import { SHELF } from '../catalogue.ts';
+import { type Problem, problemsOf, type Relay, relaySchema, resolveParts, type Shelf } from '../../core/index.ts';
 import { Refusal } from '../problems.ts';
 import { ANY_REFUSAL, BODY_REFUSALS } from '../schemas/problem.ts';
 import { traceEnvelope, traceRequest, traceSchema } from '../schemas/relay-trace.ts';
@@ -44,9 +43,9 @@ export const GLASS_LIST: z.infer<typeof glassSchema>[] = GLASS_NAMES.map((name) 
 const MOST_PROBLEMS = 20;
 
 /** @throws Refusal 422 */
-export function traceOn(given: unknown): ImageQuality {
+export function traceOn(given: unknown, shelf: Shelf): ImageQuality {
   const envelope = traceEnvelope.safeParse(given);
-  const read = readRelay(given);
+  const read = readRelay(given, shelf);
   const problems = [...(envelope.success ? [] : problemsOf(envelope.error, given)), ...read.problems];
   if (!envelope.success || !read.relay) throw new Refusal(422, problems.slice(0, MOST_PROBLEMS));
   const { relay: _, ...asked } = envelope.data;
@@ -58,12 +57,12 @@ export function traceOn(given: unknown): ImageQuality {
 const alone = z.strictObject({ relay: relaySchema });
 
 /** The relay of a body, its part written out. */
-function readRelay(given: unknown): { relay?: Relay; problems: Problem[] } {
+function readRelay(given: unknown, shelf: Shelf): { relay?: Relay; problems: Problem[] } {
   // A body that is no object is the envelope's to complain of.
   if (typeof given !== 'object' || given === null || Array.isArray(given)) return { problems: [] };
   const { pairing: resolved, problems } = resolveParts(
     Object.hasOwn(given, 'relay') ? { relay: (given as { relay: unknown }).relay } : {},
-    SHELF,
+    shelf,
   );
   if (problems.length > 0) return { problems };
   const parsed = alone.safeParse(resolved);

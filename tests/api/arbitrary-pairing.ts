@@ -17,7 +17,7 @@ const number = ([low, high]: Range) =>
   );
 
 /** A quantity in any of its spellings, its interval inside the bounds. */
-const quantity = (name: Name, range: Range) =>
+export const quantity = (name: Name, range: Range) =>
   number(range).chain((value) => {
     const [low, high] = BOUNDS[name];
     const most = Math.min(value - low, high - value, 0.3 * Math.abs(value) + 1);
@@ -28,6 +28,7 @@ const quantity = (name: Name, range: Range) =>
           value: fc.constant(value),
           plusMinus: fc.double({ min: 0, max: Math.max(0, most), noNaN: true }),
           origin: fc.constantFrom('assumed', 'marked', 'measured'),
+          marked: number(range),
         },
         { requiredKeys: ['value'] },
       ),
@@ -36,7 +37,7 @@ const quantity = (name: Name, range: Range) =>
 
 /** What such parts are on a bench; `undefined` leaves the bounds themselves. */
 type Bench = Partial<Record<Name, Range>>;
-const BENCH: Bench = {
+export const BENCH: Bench = {
   magnification: [1, 60],
   na: [0.02, 0.9],
   referenceFocalLengthMm: [100, 250],
@@ -65,7 +66,7 @@ const BENCH: Bench = {
   sensorOffsetMm: [-5, 5],
 };
 
-const optional = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+export const optional = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
 
 function pairings(bench: Bench): fc.Arbitrary<unknown> {
   const q = (name: Name) => quantity(name, bench[name] ?? BOUNDS[name]);

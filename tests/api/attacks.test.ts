@@ -309,7 +309,9 @@ describe('methods', () => {
   test('a wrong method is told the right ones', async () => {
     const wrong: [string, string, string][] = [
       ['GET', '/api/pairings/report', 'POST, OPTIONS'],
-      ['PUT', '/api/parts', 'GET, HEAD, OPTIONS'],
+      ['PUT', '/api/parts', 'GET, POST, HEAD, OPTIONS'],
+      ['GET', '/api/parts/some-part', 'PUT, DELETE, OPTIONS'],
+      ['PUT', '/api/pairings/report', 'POST, OPTIONS'],
       ['POST', '/', 'GET, HEAD, OPTIONS'],
       ['DELETE', '/assets/main-abc123.js', 'GET, HEAD, OPTIONS'],
     ];

@@ -23,7 +23,10 @@ interface Run {
 }
 
 function run(env: Record<string, string>): Run {
-  const process_ = spawn(process.execPath, [join(folder, 'server.js')], { env: { PATH: process.env.PATH, ...env }, stdio: 'pipe' });
+  const process_ = spawn(process.execPath, [join(folder, 'server.js')], {
+    env: { PATH: process.env.PATH, PUPILWALK_DATA: folder, ...env },
+    stdio: 'pipe',
+  });
   const line = new Promise<string>((resolve) => {
     for (const stream of [process_.stdout, process_.stderr]) stream.once('data', (text) => resolve(String(text)));
   });

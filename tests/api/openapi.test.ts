@@ -57,36 +57,45 @@ describe('openapi.json', () => {
         for (const [status, response] of Object.entries<{ description: string; content: object }>(operation.responses as never)) {
           expect(status).toMatch(/^[1-5]\d\d$/);
           expect(response.description.length).toBeGreaterThan(0);
-          for (const [type, media] of Object.entries<{ schema: never }>(response.content as never)) {
-            expect(type).toBe(status === '200' ? 'application/json' : 'application/problem+json');
+          expect(response.content === undefined).toBe(status === '204');
+          for (const [type, media] of Object.entries<{ schema: never }>((response.content ?? {}) as never)) {
+            const good = path.endsWith('.csv') ? 'text/csv' : 'application/json';
+            expect(type).toBe(status.startsWith('2') ? good : 'application/problem+json');
             checkSchema(media.schema, `${method} ${path} ${status}`);
           }
         }
-        if (method === 'post') expect(Object.keys(operation.requestBody?.content ?? {})).toEqual(['application/json']);
+        const bodies = path === '/api/parts/drawer' ? ['application/json', 'text/csv'] : ['application/json'];
+        if (method === 'post' || method === 'put') expect(Object.keys(operation.requestBody?.content ?? {})).toEqual(bodies);
         for (const media of Object.values<{ schema: never }>((operation.requestBody?.content ?? {}) as never))
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(10);
+    expect(operations).toBe(16);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
   test('lists every route that is there, and no other', () => {
     const served = buildApp({ page: new Map() }).routes.filter((r) => r.method !== 'ALL');
-    const there = new Set(served.map((r) => `${r.method.toLowerCase()} ${r.path}`));
+    const there = new Set(served.map((r) => `${r.method.toLowerCase()} ${r.path.replace(/:(\w+)/, '{$1}')}`));
     const told = new Set(Object.entries<object>(document.paths).flatMap(([path, item]) => Object.keys(item).map((m) => `${m} ${path}`)));
     expect([...told].sort()).toEqual([...there].sort());
     expect([...told].sort()).toEqual([
+      'delete /api/parts/{id}',
       'get /api/figures',
       'get /api/glasses',
       'get /api/health',
       'get /api/openapi.json',
       'get /api/parts',
+      'get /api/parts/drawer.csv',
+      'get /api/parts/drawer.json',
       'post /api/pairings/compare',
       'post /api/pairings/report',
       'post /api/pairings/sweep',
+      'post /api/parts',
+      'post /api/parts/drawer',
       'post /api/relays/class',
       'post /api/relays/trace',
+      'put /api/parts/{id}',
     ]);
   });
 

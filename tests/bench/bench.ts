@@ -13,6 +13,7 @@ import { GRAPH } from '../../core/pairing/registry.ts';
 import opening from '../../data/opening.json' with { type: 'json' };
 import { handling } from './dragging.ts';
 import { firstAnswers } from './first-answer.ts';
+import { NO_DRAWER } from './no-drawer.ts';
 import { byHand, copy, like } from './rays.ts';
 import { BEAM, GLASSED, JUDGING, PRESCRIBED, WORKS } from './relay.ts';
 import { sampledIllumination } from './sampled.ts';
@@ -34,7 +35,7 @@ bare.post('/bare', async (c) => {
   const parsed = pairingSchema.safeParse(await c.req.json());
   return c.json({ ok: parsed.success });
 });
-const app = buildApp();
+const app = buildApp({ drawer: NO_DRAWER });
 const post = (to: { fetch: (request: Request) => Response | Promise<Response> }, path: string) => async () => {
   const answer = await to.fetch(
     new Request(`http://127.0.0.1${path}`, { method: 'POST', body, headers: { 'content-type': 'application/json', host: '127.0.0.1' } }),

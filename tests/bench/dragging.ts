@@ -5,6 +5,7 @@ import opening from '../../data/opening.json' with { type: 'json' };
 import relays from '../../data/relays.json' with { type: 'json' };
 import { shiftsOf } from '../support/stillness.ts';
 import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
+import { NO_DRAWER } from './no-drawer.ts';
 
 /**
  * The built page under a hand that drags: from each movement's event (its own time stamp, when the browser
@@ -110,7 +111,7 @@ async function firstScripts(address: string): Promise<number> {
 export async function handling() {
   const executablePath = findChromium();
   if (!executablePath) return undefined;
-  const server = await startServer(0, { host: '127.0.0.1' });
+  const server = await startServer(0, { host: '127.0.0.1', drawer: NO_DRAWER });
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
   const shifted: Record<string, number> = {};
   for (const viewport of [...Object.values(WINDOWS), { width: 1920, height: 1080 }]) {

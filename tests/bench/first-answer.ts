@@ -1,6 +1,7 @@
 import { chromium } from 'playwright-core';
 import { startServer } from '../../api/server.ts';
 import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
+import { NO_DRAWER } from './no-drawer.ts';
 
 /**
  * Milliseconds from the start of a visit to the first content on the screen, which is the answer, of each
@@ -9,7 +10,7 @@ import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
 export async function firstAnswers(visits = 7): Promise<number[] | undefined> {
   const executablePath = findChromium();
   if (!executablePath) return undefined;
-  const server = await startServer(0, { host: '127.0.0.1' });
+  const server = await startServer(0, { host: '127.0.0.1', drawer: NO_DRAWER });
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
   const times: number[] = [];
   for (let i = 0; i < visits; i++) {
