@@ -6,6 +6,7 @@
 export type { Asked, Offered } from './choose/asked.ts';
 export { type Choice, type Choices, choosing } from './choose/choices.ts';
 export { LIMIT_NAMES, type Limit, type LimitName, limitsOf, marginOf, meets } from './choose/limits.ts';
+export { type OneMore, type Opening, oneMore } from './choose/one-more.ts';
 export { type Found, searching } from './choose/search.ts';
 export { type Want, wantSchema } from './choose/want.ts';
 export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';

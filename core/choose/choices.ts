@@ -61,7 +61,7 @@ export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress,
   for (const candidate of told) {
     const evaluation = evaluate(pairingAt(asked, candidate.place), works);
     const level = previous !== undefined && levelIn(asked, previous, evaluation);
-    choices.push(choiceOf(asked, candidate, evaluation, frontier.has(candidate.turn), level));
+    choices.push(choiceOf(asked, candidate, evaluation, { onFrontier: frontier.has(candidate.turn), level }));
     previous = evaluation;
     yield done;
   }
@@ -86,7 +86,13 @@ function levelIn({ sort }: Asked, a: Evaluation, b: Evaluation): boolean {
   return difference.state === 'known' && (difference.low ?? -1) <= 0 && (difference.high ?? 1) >= 0;
 }
 
-function choiceOf(asked: Asked, { place }: Candidate, evaluation: Evaluation, onFrontier: boolean, level: boolean): Choice {
+/** @param stands how it stands among the others that are told */
+export function choiceOf(
+  asked: Asked,
+  { place }: Candidate,
+  evaluation: Evaluation,
+  { onFrontier, level }: { onFrontier: boolean; level: boolean },
+): Choice {
   const [objective, relay] = partsAt(asked, place);
   const price = priceOf(objective, relay);
   const limits = limitAnswers(asked.want, evaluation.answers, price);
