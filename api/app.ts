@@ -6,6 +6,7 @@ import { dataFolder } from './drawer/place.ts';
 import { guarded, secured } from './guard.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
+import { choicesRoute, oneMoreRoute, searched } from './routes/choices.ts';
 import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
 import {
@@ -26,6 +27,7 @@ import {
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
 import { GLASS_LIST, glassesRoute, traceOn, traceRoute } from './routes/relays.ts';
+import { type Desk, openDesk } from './searching/desk.ts';
 import { builtPage, type Page, readPage, servePage } from './static.ts';
 
 export interface Setting {
@@ -35,6 +37,8 @@ export interface Setting {
   page?: Page;
   /** The user's own parts; by default the file in the folder that the environment names. */
   drawer?: Drawer;
+  /** Where searches are done. */
+  desk?: Desk;
   /** Told of every fault of our own, which the answer keeps to itself. */
   onFault?: (error: unknown) => void;
 }
@@ -55,6 +59,7 @@ export function buildApp({
   page = readPage(builtPage()),
   onFault = () => {},
   drawer = openDrawer({ folder: dataFolder(), onFault }),
+  desk = openDesk(),
 }: Setting = {}) {
   const app = new OpenAPIHono();
   const stock = stockOf(drawer);
@@ -77,6 +82,8 @@ export function buildApp({
     .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, classRoute), async (c) => c.json(await classFamily(await readJson(c)), 200))
+    .openapi(described(app, choicesRoute), async (c) => (await searched(c, 'choosing', stock, desk)) as never)
+    .openapi(described(app, oneMoreRoute), async (c) => (await searched(c, 'oneMore', stock, desk)) as never)
     .openapi(fileRoute, () => fileAnswer(drawer) as never)
     .openapi(tableRoute, () => tableAnswer(drawer) as never)
     .openapi(described(app, takeInRoute), async (c) => c.json(await takeIn(c, drawer), 200))

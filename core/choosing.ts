@@ -3,10 +3,23 @@
  * reasons. Fetched by the page with the views that need it.
  */
 
-export type { Asked, Offered } from './choose/asked.ts';
+// What is asked: a wish, the parts to choose from, the order in which it is told.
+export {
+  type Asked,
+  DEFAULT_FRONTIER,
+  DEFAULT_SORT,
+  DEFAULT_SPACES_MM,
+  DEFAULT_TOLD,
+  MOST_CONSIDERED,
+  MOST_TOLD,
+  type Offered,
+  type Sort,
+} from './choose/asked.ts';
+export { BETTER } from './choose/better.ts';
+// What comes of it.
 export { type Choice, type Choices, choosing } from './choose/choices.ts';
 export { LIMIT_NAMES, type Limit, type LimitName, limitsOf, marginOf, meets } from './choose/limits.ts';
 export { type OneMore, type Opening, oneMore } from './choose/one-more.ts';
-export { type Found, searching } from './choose/search.ts';
+export { type Found, type Progress, searching } from './choose/search.ts';
 export { type Want, wantSchema } from './choose/want.ts';
 export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';

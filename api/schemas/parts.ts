@@ -6,9 +6,9 @@ import { exactly } from './exactly.ts';
  * The three parts, as core reads them, and the two other ways in which a request may name one. They are
  * made anew from core's fields: core's own schemas may be older than the `openapi` method.
  */
-const objective = z.strictObject(objectiveSchema.shape).openapi('Objective');
-const relay = z.strictObject(relaySchema.shape).openapi('Relay');
-const sensor = z.strictObject(sensorSchema.shape).openapi('Sensor');
+export const objective = z.strictObject(objectiveSchema.shape).openapi('Objective');
+export const relay = z.strictObject(relaySchema.shape).openapi('Relay');
+export const sensor = z.strictObject(sensorSchema.shape).openapi('Sensor');
 
 const partId = z.string().min(1).max(120).openapi('PartId', { description: 'the id of a part that GET /api/parts lists' });
 

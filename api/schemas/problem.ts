@@ -37,6 +37,9 @@ export const BODY_REFUSALS = {
   422: problem('JSON that fails the schema, names an unknown part or contradicts itself'),
 };
 
+/** What a route that searches may say instead of its answer. */
+export const BUSY_REFUSAL = { 503: problem('too many searches wait already; Retry-After says when to ask again') };
+
 /** What a route that writes the drawer may say instead of its answer. */
 export const WRITE_REFUSALS = {
   409: problem("the id is taken or is the catalogue's, or the drawer is full, or its file is not understood and left as it is"),

@@ -40,7 +40,10 @@ export interface Found {
   /** The first of the feasible, sorted. */
   readonly best: readonly Candidate[];
   readonly frontier: readonly Candidate[];
-  /** The nearest misses: those that fall short in the fewest limits, and by the least. */
+  /**
+   * The nearest misses: those that fall short in the fewest limits, and by the least. Of an objective and a relay the
+   * nearest spacing, and only where they are feasible at none.
+   */
   readonly near: readonly Short[];
 }
 
@@ -84,6 +87,8 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
       const overBudget = asked.want.maxPrice ? (asked.want.maxPrice - price.known) / asked.want.maxPrice : -price.known;
       const paid = price.missing.length > 0 ? Gap.unknown('/price') : price.known;
       const hasGlass = asked.relays[r]?.part.glass !== undefined && traced.size > 0;
+      let nearest: Short | undefined;
+      const feasibleBefore = counts.feasible;
       for (let s = 0; s < asked.infinitySpacesMm.length; s++) {
         const turn = counts.considered++;
         if (turn % STRIDE === 0) yield { done: turn, of };
@@ -113,7 +118,8 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
         const key = keyOf(sort.by === 'price' ? paid : figureOf(sort.by), sort.first);
         const short = shortfall(limits, wanted, values, priced);
         if (short.missing > 0) {
-          near.add(judge(short, key));
+          const miss = judge(short, key);
+          if (!nearest || nearer(miss, nearest) < 0) nearest = miss;
           continue;
         }
         counts.feasible++;
@@ -123,6 +129,7 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
         const row = axes.map((id) => upward(id, figureOf(id)));
         if (row.every((x) => !Number.isNaN(x))) frontier.add({ ...candidate, row });
       }
+      if (nearest && counts.feasible === feasibleBefore) near.add(nearest);
     }
   yield { done: of, of };
   return { ...counts, best: best.kept, frontier: frontier.members.toSorted(before), near: near.kept };
