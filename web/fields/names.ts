@@ -186,5 +186,5 @@ export function calledAt(path: string): string {
 
 const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
 
-/** The DOM id of the input at a path. */
-export const inputId = (path: string): string => `in${path.replaceAll('/', '-')}`;
+/** The DOM id of the input at a path; `mark` tells one sheet from another. */
+export const inputId = (path: string, mark = ''): string => `in${mark}${path.replaceAll('/', '-')}`;
