@@ -23,7 +23,7 @@ export const takenOut = signal<readonly TakenOut[]>([]);
 
 /** What became of the last thing done with parts of a kind as a whole. */
 export const saidOf = signal<Partial<Record<PartKind, string>>>({});
-export const say = (kind: PartKind, text: string): void => {
+const say = (kind: PartKind, text: string): void => {
   saidOf.value = { [kind]: text };
 };
 

@@ -67,7 +67,7 @@ export function fresh(kind: PartKind, part: object, story: Pick<OwnPart, 'owned'
 export const isChanged = ({ standing, draft }: Slip): boolean => standing === undefined || !sameJson(standing.own, draft);
 
 /** The path in the slip of a pairing's path: `/relay/fNumber` stands at `/part/fNumber`. */
-export const placeOf = (kind: PartKind, path: string): string => path.replace(new RegExp(`^/${kind}(?=/|$)`), '/part');
+const placeOf = (kind: PartKind, path: string): string => path.replace(new RegExp(`^/${kind}(?=/|$)`), '/part');
 const pathOf = (kind: PartKind, place: string): string => place.replace(/^\/part(?=\/|$)/, `/${kind}`);
 
 export const at = ({ kind, draft }: Slip, path: string): unknown => valueAt(draft, steps(placeOf(kind, path)));
