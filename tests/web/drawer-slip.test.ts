@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type OwnPart, ownPartSchema } from '../../core/index.ts';
-import { spareName } from '../../web/drawer/called.ts';
+import { engraved, spareName } from '../../web/drawer/called.ts';
 import { groupsFor } from '../../web/drawer/groups.ts';
 import {
   at,
@@ -179,6 +179,9 @@ describe('a part in words', () => {
       '2 relays and 1 camera; 2 owned, 1 thought of',
     );
     expect(counted([RELAY])).toBe('1 relay; 1 owned');
+    const tele = { name: 'x', kind: 'camera-lens', focalLengthMm: measured(196, { marked: 200 }), fNumber: 4 };
+    expect(engraved('relay', tele)).toBe('200 mm f/4');
+    expect(engraved('relay', { kind: 'supplementary', powerDioptre: 5, focalLengthMm: measured(196) })).toBe('5 D');
     expect(firstWords(' two\nlines ')).toBe('two lines');
     expect(firstWords('a long note that goes on', 12)).toBe('a long note …');
     expect(spareName('Mine', ['Mine'])).toBe('Mine (2)');
@@ -194,7 +197,7 @@ describe('a part in words', () => {
     ).toBe('it was not kept: the disk is full; what would do: some room.');
     expect(sayingAt(problem)).toBe('numerical aperture: 9 is too large. Put in a number from 0.001 to 1.7.');
     expect(sayingAt({ ...problem, path: '/kind', message: 'is missing', expected: 'one of three' })).toBe(
-      'kind: Is missing. What would do: one of three.',
+      'kind: is missing. What would do: one of three.',
     );
   });
 

@@ -8,7 +8,7 @@ import { engravingOf, spareName } from './called.ts';
 import { bringTo, idOfRow, keepPlace } from './focus.ts';
 import { type Laid, laid, layOut, putAside } from './laid.ts';
 import { add, change, type Outcome, takeAway } from './server.ts';
-import { complained, fresh, judged, laidOut, type Slip, type Standing, standingIn } from './slip.ts';
+import { complained, fresh, isChanged, judged, laidOut, type Slip, type Standing, standingIn } from './slip.ts';
 import { OF, refusedInWords } from './told.ts';
 
 /** Everything that is done with the drawer, each awaited and said. */
@@ -47,6 +47,10 @@ export async function keep(one: Laid, over: Standing | undefined = one.slip.peek
       one.said.value = `Not kept: ${problems.length === 1 ? 'one thing has' : `${problems.length} things have`} to be put right first.`;
     });
     return bringTo(one.key, problems[0]?.path ?? '');
+  }
+  if (over && over === slip.standing && !isChanged(slip)) {
+    one.said.value = 'It lies here just so.';
+    return;
   }
   one.busy.value = true;
   one.said.value = 'Being kept …';

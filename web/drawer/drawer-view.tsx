@@ -49,6 +49,7 @@ function Says() {
           <p class="verdict">
             The drawer holds the objectives, relays and cameras that you own or think of, with what you measured beside what is engraved.
             Every view can then work with them, and the lines to pick from list them first.
+            {drawer && <Rest>It is one file on the computer that the page comes from: {drawer.file}</Rest>}
           </p>
         )
       )}

@@ -60,7 +60,7 @@ function WhatCame() {
         {file.name} could not be opened: {file.why}. The drawer is as it was.
       </p>
     );
-  const { came, name } = file;
+  const { came, name, table } = file;
   const differ = came.refused.filter(({ problems }) => problems.some(({ code }) => code === 'idTaken'));
   const bad = came.refused.filter((row) => !differ.includes(row));
   return (
@@ -83,7 +83,7 @@ function WhatCame() {
         <ul class="lines-told">
           {bad.slice(0, MOST_TOLD).map(({ line, problems }) => (
             <li key={line}>
-              Line {line}: {problems.map(sayingAt).join(' ')}
+              {table ? 'Line' : 'Part'} {line}: {problems.map(sayingAt).join(' ')}
             </li>
           ))}
           {bad.length > MOST_TOLD && <li>and {bad.length - MOST_TOLD} more.</li>}
@@ -97,7 +97,7 @@ function cameInWords({ added, replaced, unchanged, refused }: Came): string {
   const told = [
     ...(added > 0 ? [`${added} put in`] : []),
     ...(replaced > 0 ? [`${replaced} in place of what lay here`] : []),
-    ...(unchanged > 0 ? [`${unchanged} lying here already, just the same`] : []),
+    ...(unchanged > 0 ? [`${unchanged} already here just the same`] : []),
     ...(refused.length > 0 ? [`${refused.length} left out`] : []),
   ];
   return told.length > 0 ? listed(told) : 'no part in it';

@@ -5,7 +5,7 @@ import { ask, problemsIn } from './server.ts';
 
 /** Files of parts: opened, sent to the server, and what came of it. */
 
-/** A part that did not come in, by its line in the file. */
+/** A part that did not come in, by its line in a table or its place in a list. */
 export interface Refused {
   line: number;
   id?: string;
@@ -22,7 +22,7 @@ export interface Came {
 
 export type Opened =
   | { state: 'reading'; name: string }
-  | { state: 'came'; name: string; came: Came }
+  | { state: 'came'; name: string; table: boolean; came: Came }
   /** As a whole, with the reason, to follow 'could not be opened: '. */
   | { state: 'fault'; name: string; why: string };
 
@@ -55,8 +55,9 @@ export async function openParts(file: File, replace = false): Promise<void> {
   } catch {
     return fault('it is not text in UTF-8; a table program asks for the encoding when it saves');
   }
+  const table = isTable(name, text);
   const answer = await ask('POST', `/api/parts/drawer${replace ? '?replace=true' : ''}`, {
-    headers: { 'content-type': isTable(name, text) ? 'text/csv' : 'application/json' },
+    headers: { 'content-type': table ? 'text/csv' : 'application/json' },
     body: text,
   });
   if (!answer) return fault('the server does not answer; open it again when it does');
@@ -66,7 +67,7 @@ export async function openParts(file: File, replace = false): Promise<void> {
         .map(({ message, expected }) => `it ${message}${expected ? `; what would do: ${expected}` : ''}`)
         .join('; '),
     );
-  tell({ state: 'came', name, came: (await answer.json()) as Came });
+  tell({ state: 'came', name, table, came: (await answer.json()) as Came });
   await askForCatalogue();
 }
 

@@ -1,7 +1,7 @@
 import type { PartKind } from '../../core/index.ts';
 import { catalogue } from '../state/catalogue.ts';
 import { answered } from '../state/draft.ts';
-import { keepOfPairing, putBack, saidOf, takenOut, useInPairing } from './acts.ts';
+import { keepOfPairing, putBack, saidOf, type TakenOut, takenOut, useInPairing } from './acts.ts';
 import { engraved } from './called.ts';
 import { idOfRow, idOfSlip } from './focus.ts';
 import { fold, type Laid, laid, layOut } from './laid.ts';
@@ -15,10 +15,13 @@ const TITLES: Record<PartKind, string> = { objective: 'Objectives', relay: 'Rela
 /** The parts of one kind, line by line; under them what was taken out, what is new, and the way to put one in. */
 export function KindList({ kind }: { kind: PartKind }) {
   const now = catalogue.value;
-  const lying = typeof now === 'object' ? standingIn(now, kind) : [];
+  const seen = typeof now === 'object' ? standingIn(now, kind) : [];
+  // What was seen last may still have what has just been taken out, or again what was put back elsewhere.
+  const isAgain = ({ standing: { id, version } }: TakenOut): boolean => seen.some((one) => one.id === id && one.version > version);
+  const out = takenOut.value.filter((one) => one.standing.own.kind === kind && !isAgain(one));
+  const lying = seen.filter(({ id }) => !out.some(({ standing }) => standing.id === id));
   const open = laid.value.filter((one) => one.kind === kind);
   const loose = open.filter(({ id }) => !lying.some((standing) => standing.id === id.value));
-  const out = takenOut.value.filter(({ standing }) => standing.own.kind === kind);
   const title = `${kind}s-of-own`;
   return (
     <section class="own" aria-labelledby={title}>
@@ -64,6 +67,7 @@ function Part({ standing, one }: { standing: Standing; one: Laid | undefined }) 
   const { id, own } = standing;
   const { kind, part, owned, price, notes } = own;
   const open = one !== undefined && !one.folded.value;
+  const measured = measuredIn(own);
   return (
     <li>
       <div class="printed">
@@ -78,11 +82,7 @@ function Part({ standing, one }: { standing: Standing; one: Laid | undefined }) 
           {part.name}
         </button>
         <span class="as-engraved">{engraved(kind, part)}</span>
-        <span class="measured">
-          {measuredIn(own)
-            .map((text) => `measured: ${text}`)
-            .join('; ')}
-        </span>
+        <span class="measured">{measured.length > 0 && `measured: ${measured.join('; ')}`}</span>
         <span class="whose">
           {owned ? 'owned' : <i>thought of</i>}
           {price !== undefined && `, price ${price}`}

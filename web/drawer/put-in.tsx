@@ -58,8 +58,8 @@ export function PutIn({ kind }: { kind: PartKind }) {
     else if (option.text !== undefined) setText(option.text);
   };
   const settle = (): void => {
-    if (!text) return;
-    if (understood?.part) begin(understood.part, 'As you typed it: add what you know, then keep it.');
+    if (!text) setSaid('Type what is engraved on it first, or take one from the list.');
+    else if (understood?.part) begin(understood.part, 'As you typed it: add what you know, then keep it.');
     else setSaid(understood?.complaint ?? 'What reads this line is still to be fetched.');
   };
   const press = (event: KeyboardEvent): void => {

@@ -25,7 +25,6 @@ export function SlipOf({ one }: { one: Laid }) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would be read out with every input in it
     <div class="slip" role="group" id={idOfSlip(key)} tabIndex={-1} aria-label={name}>
-      {meanwhile && <Meanwhile one={one} />}
       <div class="fields">
         {usual.map((field) => (
           <PartField key={field.key} field={field} path={`/${kind}/${field.key}`} sheet={sheet} />
@@ -66,10 +65,14 @@ export function SlipOf({ one }: { one: Laid }) {
           <Complaint id={`${inputId('/notes', sheet.mark)}-wrong`} found={sheet.found('/notes')} />
         </div>
       </div>
-      <p class="choices">
-        <button type="button" class="plain" aria-disabled={busy.value} onClick={() => keep(one)}>
-          Keep
-        </button>
+      {meanwhile && <Meanwhile one={one} />}
+      {/* A complaint that comes on leaving an input must not move what is being pressed: the cursor stays where it is. */}
+      <p class="choices" onMouseDown={(event) => event.preventDefault()}>
+        {!meanwhile && (
+          <button type="button" class="plain" aria-disabled={busy.value} onClick={() => keep(one)}>
+            Keep
+          </button>
+        )}
         <button type="button" class="plain" onClick={() => useSlip(one)}>
           Use in the pairing
         </button>

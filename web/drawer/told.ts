@@ -91,7 +91,8 @@ export function sayingAt(problem: Problem): string {
   );
   const path = key !== problem.path && kind ? `/${kind}/${key}` : problem.path;
   const what = key !== problem.path && kind ? lower(calledAt(path).replace(/^[a-z]+, /, '')) : (WORDS[problem.path] ?? '');
-  return `${what}${what ? ': ' : ''}${complaint({ ...problem, path })}`;
+  const wrong = complaint({ ...problem, path });
+  return what ? `${what}: ${wrong.charAt(0).toLowerCase()}${wrong.slice(1)}` : wrong;
 }
 const WORDS: Record<string, string> = { '/id': 'id', '/kind': 'kind', '/owned': 'owned', '/price': 'price', '/notes': 'notes' };
 
