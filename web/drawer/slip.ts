@@ -1,5 +1,5 @@
 import {
-  contradictions,
+  contradictionsAlone,
   type OwnPart,
   ownPartSchema,
   type PartKind,
@@ -14,7 +14,6 @@ import { partsOf } from '../fields/whole.ts';
 import type { Catalogue, Listed } from '../state/catalogue.ts';
 import { firstOfEach } from '../state/draft.ts';
 import { withAt } from '../state/json.ts';
-import { hasGlass } from '../state/works.ts';
 import { LINES } from './called.ts';
 
 /** A part as it lay in the drawer when that was last seen. */
@@ -93,24 +92,9 @@ function withEngraved(value: unknown, before: unknown, base: unknown): unknown {
 /** What it is when kept, or what is wrong with it. */
 export function judged({ kind, draft }: Slip): { own: OwnPart; problems?: undefined } | { problems: Problem[]; own?: undefined } {
   const parsed = ownPartSchema.safeParse(draft);
-  const problems = parsed.success ? againstItself(parsed.data) : problemsOf(parsed.error, draft);
+  const problems = parsed.success ? contradictionsAlone(parsed.data) : problemsOf(parsed.error, draft);
   if (parsed.success && problems.length === 0) return { own: parsed.data };
   return { problems: firstOfEach(problems.map((p) => ({ ...p, path: pathOf(kind, p.path) }))) };
-}
-
-/** A pairing with which no part of any kind can quarrel. */
-const BLAND = {
-  objective: { magnification: 10, na: 0.1, referenceFocalLengthMm: 200 },
-  relay: { kind: 'supplementary', focalLengthMm: 5000 },
-  sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 4 },
-  infinitySpaceMm: 50,
-} as const;
-
-/** What no pairing would take, by the part alone; what a relay's glass comes to is told where it is traced. */
-function againstItself({ kind, part }: OwnPart): Problem[] {
-  const pairing = { ...BLAND, [kind]: part };
-  if (hasGlass(pairing)) return [];
-  return contradictions(pairing as Parameters<typeof contradictions>[0]).filter(({ path }) => path.startsWith(`/${kind}`));
 }
 
 /**
