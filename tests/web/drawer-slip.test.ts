@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type OwnPart, ownPartSchema } from '../../core/index.ts';
 import { engraved, spareName } from '../../web/drawer/called.ts';
-import { groupsFor } from '../../web/drawer/groups.ts';
+import { groupsFor, isStated } from '../../web/drawer/groups.ts';
 import {
   at,
   complained,
@@ -206,6 +206,9 @@ describe('a part in words', () => {
     expect(keys('relay', { kind: 'supplementary' })).not.toContain('fNumber');
     expect(keys('relay', { kind: 'camera-lens' })).toContain('fNumber');
     expect(keys('relay', { kind: 'supplementary', focalLengthRangeMm: [1, 2] })).toContain('focalLengthRangeMm/1');
+    expect(isStated('focalLengthMm', undefined)).toBe(true);
+    expect(isStated('exitPupilFromShoulderMm', undefined)).toBe(false);
+    expect(isStated('exitPupilFromShoulderMm', -20)).toBe(true);
     for (const kind of ['objective', 'relay', 'sensor'] as const) {
       const { usual, rest } = groupsFor(kind, {});
       expect([...usual, ...rest].map(({ key }) => key).sort()).toEqual(FIELDS[kind].map(({ key }) => key).sort());

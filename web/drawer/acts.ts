@@ -35,9 +35,9 @@ function lying(kind: PartKind): Standing[] {
 
 /**
  * Keeps what stands on a slip.
- * @param over what it takes the place of, if still that lies there; undefined: a part of its own
+ * @param over what it takes the place of, if still that lies there; 'nothing' where it is to lie there anew
  */
-export async function keep(one: Laid, over: Standing | undefined = one.slip.peek().standing): Promise<void> {
+export async function keep(one: Laid, over: Standing | 'nothing' = one.slip.peek().standing ?? 'nothing'): Promise<void> {
   if (one.busy.peek()) return;
   const slip = one.slip.peek();
   const { own, problems } = judged(slip);
@@ -48,13 +48,13 @@ export async function keep(one: Laid, over: Standing | undefined = one.slip.peek
     });
     return bringTo(one.key, problems[0]?.path ?? '');
   }
-  if (over && over === slip.standing && !isChanged(slip)) {
+  if (over === slip.standing && !isChanged(slip)) {
     one.said.value = 'It lies here just so.';
     return;
   }
   one.busy.value = true;
   one.said.value = 'Being kept …';
-  const outcome = await (over ? change(over, own) : add(own, slip.standing?.id));
+  const outcome = await (over === 'nothing' ? add(own, slip.standing?.id) : change(over, own));
   one.busy.value = false;
   await settled(one, own, outcome);
 }
@@ -93,7 +93,7 @@ export function takeTheirs(one: Laid): void {
 /** What was typed takes the place of what lies there now, or lies there again. */
 export function keepMine(one: Laid): Promise<void> {
   const { meanwhile } = one.slip.peek();
-  return keep(one, meanwhile === 'taken out' ? undefined : meanwhile);
+  return keep(one, meanwhile === 'taken out' ? 'nothing' : meanwhile);
 }
 
 /** Takes a part out of the drawer. */

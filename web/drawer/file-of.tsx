@@ -21,12 +21,16 @@ export function FileOf() {
         </p>
       )}
       <p class="ways">
-        <a class="lead" href="/api/parts/drawer.json" download="drawer.json">
-          Save as JSON
-        </a>
-        <a class="lead" href="/api/parts/drawer.csv" download="drawer.csv">
-          Save as a table, CSV
-        </a>
+        {drawer?.state === 'open' && (
+          <>
+            <a class="lead" href="/api/parts/drawer.json" download="drawer.json">
+              Save as JSON
+            </a>
+            <a class="lead" href="/api/parts/drawer.csv" download="drawer.csv">
+              Save as a table, CSV
+            </a>
+          </>
+        )}
         <button type="button" class="lead" onClick={() => picker.current?.click()}>
           Open a file of parts
         </button>

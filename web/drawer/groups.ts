@@ -26,3 +26,24 @@ export function groupsFor(kind: PartKind, base: object): { usual: Field[]; rest:
   const first = ({ key }: Field): boolean => USUAL[kind].includes(key) || (lens && OF_CAMERA_LENS.includes(key)) || given(key);
   return { usual: FIELDS[kind].filter(first), rest: FIELDS[kind].filter((field) => !first(field)) };
 }
+
+/** What a barrel, a rim or a maker's paper states; of all else the place of a statement shows only where there is one. */
+const STATED: ReadonlySet<string> = new Set([
+  'magnification',
+  'na',
+  'referenceFocalLengthMm',
+  'fieldNumberMm',
+  'workingDistanceMm',
+  'coverGlassMm',
+  'parfocalDistanceMm',
+  'focalLengthMm',
+  'powerDioptre',
+  'fNumber',
+  'imageCircleMm',
+  'widthMm',
+  'heightMm',
+  'pixelPitchUm',
+]);
+
+/** Whether what is engraved is asked for beside a number that was measured. */
+export const isStated = (key: string, marked: unknown): boolean => STATED.has(key) || marked !== undefined;

@@ -7,7 +7,7 @@ import type { Sheet } from '../fields/sheet.ts';
 import { partsOf } from '../fields/whole.ts';
 import { duplicate, keep, keepMine, takeOut, takeTheirs, useSlip } from './acts.ts';
 import { bringTo, idOfRow, idOfSlip } from './focus.ts';
-import { groupsFor } from './groups.ts';
+import { groupsFor, isStated } from './groups.ts';
 import { type Laid, putAside, sheetOf } from './laid.ts';
 import { isChanged } from './slip.ts';
 import { differences, OF, PRICE } from './told.ts';
@@ -106,7 +106,9 @@ function letGo(one: Laid): void {
 
 /** One input of the part, and what is engraved beside a number that was measured. */
 function PartField({ field, path, sheet }: { field: Field; path: string; sheet: Sheet }) {
-  if (field.kind !== 'quantity' || partsOf(sheet.at(path)).origin !== 'measured') return <Input field={field} path={path} sheet={sheet} />;
+  const { origin, marked } = partsOf(sheet.at(path)) as { origin?: unknown; marked?: unknown };
+  if (field.kind !== 'quantity' || origin !== 'measured' || !isStated(field.key, marked))
+    return <Input field={field} path={path} sheet={sheet} />;
   const engraved = `${path}/marked`;
   const against = (ours: boolean): Sheet => ({ ...sheet, found: () => sheet.found(path).filter((p) => (p.path === engraved) === ours) });
   return (
