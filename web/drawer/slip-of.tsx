@@ -53,7 +53,7 @@ export function SlipOf({ one }: { one: Laid }) {
           onChoose={(choice) => sheet.edit('/owned', choice === 'owned')}
         />
         <Input field={PRICE} path="/price" sheet={sheet} />
-        <div class="field notes">
+        <div class="field own-notes">
           <label for={inputId('/notes', sheet.mark)}>Notes</label>
           <textarea
             id={inputId('/notes', sheet.mark)}
