@@ -23,6 +23,7 @@ export {
 } from './pairing/schema.ts';
 export type { GlassRelay, Glassworks } from './pairing/glassworks.ts';
 export { contradictions } from './pairing/contradictions.ts';
+export { contradictionsAlone } from './pairing/alone.ts';
 export { laidOn, subjectSize } from './pairing/subject.ts';
 
 // What comes out: one report, its figures, their working.

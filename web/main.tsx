@@ -10,7 +10,7 @@ import './styles/print.css';
 import { keepAtHand } from './offline/keep.ts';
 import { Page } from './page.tsx';
 import { followAddress } from './state/address.ts';
-import { askForCatalogue } from './state/catalogue.ts';
+import { followCatalogue } from './state/catalogue.ts';
 
 // The server's content policy forbids code made from text, which zod would otherwise try.
 z.config({ jitless: true });
@@ -21,5 +21,5 @@ if (page) {
   page.replaceChildren();
   render(<Page />, page);
 }
-askForCatalogue();
+followCatalogue();
 keepAtHand();

@@ -8,6 +8,7 @@ import { told } from './state/draft.ts';
 import { view } from './state/view.ts';
 
 const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
+const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
 
 /** The head with the views, the view that is open, the foot. */
 export function Page() {
@@ -20,7 +21,15 @@ export function Page() {
         <Share />
       </header>
       <main class={told.value.length > 0 ? 'before-error' : undefined}>
-        {arriving.value !== 'no' ? <Arriving /> : view.value === 'glass' ? <Later load={glass} what="This view" last /> : <PairingView />}
+        {view.value === 'drawer' ? (
+          <Later key="drawer" load={drawer} what="This view" last />
+        ) : arriving.value !== 'no' ? (
+          <Arriving />
+        ) : view.value === 'glass' ? (
+          <Later key="glass" load={glass} what="This view" last />
+        ) : (
+          <PairingView />
+        )}
       </main>
       {whole.value && <Foot />}
     </>

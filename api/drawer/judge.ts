@@ -1,35 +1,10 @@
-import {
-  contradictions,
-  type OwnPart,
-  ownPartSchema,
-  type Pairing,
-  type PartKind,
-  type Problem,
-  problemsOf,
-  shown,
-} from '../../core/index.ts';
+import { contradictionsAlone, type OwnPart, ownPartSchema, type PartKind, type Problem, problemsOf, shown } from '../../core/index.ts';
 import { WORKS } from '../works.ts';
 
 /** An own part as given, judged: what comes in by a request or a row of a file. */
 export type Judged = { part: OwnPart; problems: [] } | { part: undefined; problems: Problem[] };
 
 const KINDS: readonly PartKind[] = ['objective', 'relay', 'sensor'];
-
-/** Parts that quarrel with nothing, so that what is left to complain of is the part's own. */
-const PLAIN = {
-  objective: { magnification: 10, na: 0.1, referenceFocalLengthMm: 200 },
-  relay: { kind: 'tube-lens', focalLengthMm: 5000 },
-  sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 4 },
-  infinitySpaceMm: 50,
-} as const satisfies Pairing;
-
-/** What no single number of the part is to blame for, the same that a pairing with it would be refused for. */
-function quarrels({ kind, part }: OwnPart): Problem[] {
-  const at = `/${kind}`;
-  return contradictions({ ...PLAIN, [kind]: part } as Pairing, WORKS)
-    .filter(({ path }) => path === at || path.startsWith(`${at}/`))
-    .map((problem) => ({ ...problem, path: `/part${problem.path.slice(at.length)}` }));
-}
 
 /** Text with half a letter in it (a surrogate alone) has no place in UTF-8, and so in no table. */
 function halves(value: unknown, path = ''): Problem[] {
@@ -52,7 +27,7 @@ export function judge(given: unknown): Judged {
   const read = ownPartSchema.safeParse(given);
   if (!read.success) return { part: undefined, problems: problemsOf(read.error, given) };
   const part = plain(read.data);
-  const problems = [...halves(part), ...quarrels(part)];
+  const problems = [...halves(part), ...contradictionsAlone(part, WORKS)];
   return problems.length > 0 ? { part: undefined, problems } : { part, problems: [] };
 }
 

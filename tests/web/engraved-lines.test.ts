@@ -125,6 +125,22 @@ describe('what is offered', () => {
     expect(flat.groups.map(({ label, options }) => [label, options.length])).toEqual([['From the catalogue', 14]]);
   });
 
+  it('is first what is one’s own, whatever its kind, and says what is only thought of', () => {
+    const { part } = RELAYS.find(({ id }) => id === 'tele-200-f4') ?? { part: {} };
+    const mine = { id: 'mine', part: { ...part, name: 'Mine' }, own: { owned: true, version: 1 } };
+    const wanted = { id: 'wanted', part: { kind: 'tube-lens', focalLengthMm: 200, name: 'Wanted' }, own: { owned: false, version: 4 } };
+    const parts = [mine, wanted, ...RELAYS];
+    const offered = (typed: string | undefined) =>
+      offerFor({ typed, reading: undefined, parts, present: {}, engraved: engravedRelay }).groups;
+    expect(offered(undefined).map(({ label }) => label)).toEqual(['Yours', 'Close-up lenses', 'Camera lenses', 'Tube lenses']);
+    expect(offered(undefined)[0]?.options.map(({ words, small }) => [words, small])).toEqual([
+      ['Mine', engravedRelay(mine.part as Relay)],
+      ['Wanted', 'tube lens 200 mm, thought of'],
+    ]);
+    expect(offered('yours').map(({ label, options }) => [label, options.length])).toEqual([['Yours', 2]]);
+    expect(offered('tube').map(({ label }) => label)).toEqual(['Yours', 'Tube lenses']);
+  });
+
   it('is what the typed pieces name', () => {
     expect(ids('5D')).toEqual(['close-up-5d-58', 'close-up-5d-58-glass']);
     expect(ids('+8 43')).toEqual(['close-up-8d-43', 'close-up-8d-43-glass']);

@@ -50,6 +50,9 @@ it('answers, draws and shows the glass offline, and lists what it last saw', asy
   await page.goto(`${address()}/?view=glass${linkOf({ ...OPENING, infinitySpaceMm: 75 })}`);
   await page.waitForSelector('#glass-title');
   expect(await page.inputValue(input('/infinitySpaceMm'))).toBe('75');
+  // What is the user's own is shown as what it is: a copy.
+  await page.goto(`${address()}/?view=drawer`);
+  await page.waitForSelector('text=this is the drawer as it was last seen');
   expect(complaints.splice(0).filter((told) => !told.includes('ERR_INTERNET_DISCONNECTED'))).toEqual([]);
 });
 

@@ -1,10 +1,8 @@
-import { valueAt } from '../../core/index.ts';
-import { commit } from '../state/address.ts';
-import { draft, edit } from '../state/draft.ts';
 import { numberTyped } from '../state/json.ts';
-import { Complaint, toldAt } from './complaint.tsx';
+import { Complaint } from './complaint.tsx';
 import { type Field, inputId } from './names.ts';
 import { Quantity } from './quantity.tsx';
+import { PAIRING, type Sheet } from './sheet.ts';
 import { Typed } from './typed.tsx';
 
 /** What stands where a setting is left out. */
@@ -22,16 +20,18 @@ export function Input({
   path,
   list,
   standing = STANDING[path],
+  sheet = PAIRING,
 }: {
   field: Field;
   path: string;
   list?: string;
   standing?: string | undefined;
+  sheet?: Sheet;
 }) {
-  if (field.kind === 'quantity') return <Quantity field={field} path={path} />;
-  const here = valueAt(draft.value, path.slice(1).split('/'));
-  const found = toldAt(path);
-  const id = inputId(path);
+  if (field.kind === 'quantity') return <Quantity field={field} path={path} sheet={sheet} />;
+  const here = sheet.at(path);
+  const found = sheet.found(path);
+  const id = inputId(path, sheet.mark);
   const wrong = found.length > 0 ? `${id}-wrong` : undefined;
   const text = here === undefined ? '' : String(here);
   const numeric = field.kind === 'number' || field.kind === 'whole';
@@ -40,7 +40,7 @@ export function Input({
       <label for={id}>{field.label}</label>
       <div class="quantity">
         {field.kind === 'choice' || field.kind === 'truth' ? (
-          <Choice field={field} path={path} id={id} text={text} wrong={wrong} />
+          <Choice field={field} path={path} id={id} text={text} wrong={wrong} sheet={sheet} />
         ) : (
           <Typed
             id={id}
@@ -50,7 +50,8 @@ export function Input({
             list={list}
             placeholder={standing}
             wrong={wrong}
-            onType={(typed) => change(path, numeric ? numberTyped(typed) : typed === '' ? undefined : typed)}
+            onType={(typed) => change(sheet, path, numeric ? numberTyped(typed) : typed === '' ? undefined : typed)}
+            onDone={sheet.done}
           />
         )}
         {numeric && <span class="unit">{field.unit}</span>}
@@ -61,20 +62,29 @@ export function Input({
 }
 
 /** A zoom's range is a pair: either end makes it one, and without both it goes. */
-function change(path: string, value: unknown): void {
+function change(sheet: Sheet, path: string, value: unknown): void {
   const range = path.match(/^(.*\/focalLengthRangeMm)\/([01])$/);
   if (!range) {
-    edit(path, value);
+    sheet.edit(path, value);
     return;
   }
   const [, whole = '', end] = range;
-  const pair = valueAt(draft.value, whole.slice(1).split('/'));
+  const pair = sheet.at(whole);
   const [low, high] = Array.isArray(pair) ? pair : [];
   const next = end === '0' ? [value ?? '', high ?? ''] : [low ?? '', value ?? ''];
-  edit(whole, next.every((x) => x === '') ? undefined : next);
+  sheet.edit(whole, next.every((x) => x === '') ? undefined : next);
 }
 
-function Choice({ field, path, id, text, wrong }: { field: Field; path: string; id: string; text: string; wrong: string | undefined }) {
+interface ChoiceProps {
+  field: Field;
+  path: string;
+  id: string;
+  text: string;
+  wrong: string | undefined;
+  sheet: Sheet;
+}
+
+function Choice({ field, path, id, text, wrong, sheet }: ChoiceProps) {
   const truth = field.kind === 'truth';
   const choices = truth
     ? ([
@@ -90,8 +100,8 @@ function Choice({ field, path, id, text, wrong }: { field: Field; path: string; 
       aria-invalid={wrong ? true : undefined}
       aria-describedby={wrong}
       onChange={({ currentTarget: { value } }) => {
-        edit(path, value === '' ? undefined : truth ? value === 'true' : value);
-        commit();
+        sheet.edit(path, value === '' ? undefined : truth ? value === 'true' : value);
+        sheet.done();
       }}
     >
       {!needed && <option value="">{USUAL[path] ?? 'not given'}</option>}

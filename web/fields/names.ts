@@ -184,7 +184,8 @@ export function calledAt(path: string): string {
   return part ? `${part}, ${lower(label)}` : lower(label);
 }
 
-const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
+/** A label in the middle of a sentence. */
+export const lower = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
 
-/** The DOM id of the input at a path. */
-export const inputId = (path: string): string => `in${path.replaceAll('/', '-')}`;
+/** The DOM id of the input at a path; `mark` tells one sheet from another. */
+export const inputId = (path: string, mark = ''): string => `in${mark}${path.replaceAll('/', '-')}`;

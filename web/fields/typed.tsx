@@ -15,10 +15,12 @@ interface Props {
   /** Characters that it is wide. */
   size?: number | undefined;
   onType(text: string): void;
+  /** It was left, or Enter pressed: by default a step of the pairing's history. */
+  onDone?: () => void;
 }
 
-/** A line to type in: keeps what is typed as it is typed, commits on leaving and on Enter. */
-export function Typed({ id, label, value, placeholder, wrong, numeric = true, list, size, onType, ...rest }: Props) {
+/** A line to type in: keeps what is typed as it is typed, and is done on leaving and on Enter. */
+export function Typed({ id, label, value, placeholder, wrong, numeric = true, list, size, onType, onDone = commit, ...rest }: Props) {
   const [typing, setTyping] = useState<string | undefined>(undefined);
   return (
     <input
@@ -41,11 +43,11 @@ export function Typed({ id, label, value, placeholder, wrong, numeric = true, li
         onType(currentTarget.value);
       }}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') commit();
+        if (event.key === 'Enter') onDone();
       }}
       onBlur={() => {
         setTyping(undefined);
-        commit();
+        onDone();
       }}
     />
   );

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
+import { Radios } from '../fields/radios.tsx';
 import { adviceNow } from './advice-now.ts';
 import { BandCurves } from './band-curves.tsx';
-import { Radios } from './radios.tsx';
 import { search } from './search.ts';
 import { WayCurves } from './way-curves.tsx';
 

@@ -2,8 +2,8 @@ import { useState } from 'preact/hooks';
 import type { SeenPoint } from '../../core/glassworks.ts';
 import { numberIn, short } from '../../core/index.ts';
 import { Table } from '../charts/table.tsx';
+import { Radios } from '../fields/radios.tsx';
 import { useWidth } from '../plates/width.ts';
-import { Radios } from './radios.tsx';
 import type { Studied } from './studied.ts';
 
 type Focus = 'oneFrame' | 'stack';

@@ -3,9 +3,9 @@ import { short } from '../../core/index.ts';
 import { engravedObjective, engravedSensor } from '../fields/engrave.ts';
 import { Input } from '../fields/input.tsx';
 import { fieldAt, OBJECTIVE, SHARP, SPACING } from '../fields/names.ts';
+import { Radios } from '../fields/radios.tsx';
 import { openView } from '../state/address.ts';
 import { answered, report } from '../state/draft.ts';
-import { Radios } from './radios.tsx';
 import { sharpOver, studied } from './studied.ts';
 
 const space = SPACING.find((field) => field.key === 'infinitySpaceMm');

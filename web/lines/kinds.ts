@@ -1,6 +1,5 @@
 import type { Objective, Relay, Sensor } from '../../core/index.ts';
 import { engravedObjective, engravedRelay, engravedSensor, impliedBy } from '../fields/engrave.ts';
-import type { Catalogue } from '../state/catalogue.ts';
 import { answered, draft } from '../state/draft.ts';
 
 /** One of the three parts of a pairing, as its line shows it. */
@@ -8,7 +7,7 @@ export interface Kind {
   name: 'objective' | 'relay' | 'sensor';
   title: string;
   example: string;
-  shelf: keyof Catalogue;
+  shelf: 'objectives' | 'relays' | 'sensors';
   engraved(part: never): string;
 }
 

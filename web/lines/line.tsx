@@ -7,6 +7,7 @@ import { withAt } from '../state/json.ts';
 import { type Kind, lineOf, partIn } from './kinds.ts';
 import { fetchPiece, piece } from './later-piece.ts';
 import type { Ground, Option } from './piece.ts';
+import { stepTo } from './step.ts';
 
 /** How long half-typed text is left in peace, ms. */
 const PATIENCE_MS = 800;
@@ -101,8 +102,7 @@ export function Line({ kind }: { kind: Kind }) {
   };
   const move = (by: 1 | -1): void => {
     if (open !== 'no') {
-      const last = options.length - 1;
-      setActive(active < 0 ? (by > 0 ? 0 : last) : active + by < 0 ? last : active + by > last ? 0 : active + by);
+      setActive(stepTo(active, by, options.length));
       return;
     }
     show('fitting');

@@ -36,26 +36,35 @@ interface From {
   engraved(part: never): string;
 }
 
-const GROUPS: Record<string, string> = { supplementary: 'Close-up lenses', 'camera-lens': 'Camera lenses', 'tube-lens': 'Tube lenses' };
+const GROUPS: Record<string, string> = {
+  own: 'Yours',
+  supplementary: 'Close-up lenses',
+  'camera-lens': 'Camera lenses',
+  'tube-lens': 'Tube lenses',
+};
 
-/** What is offered beside a line: what is asked first, then the parts that the text may mean, relays by their kind. */
+/** What is offered beside a line: what is asked first, then the parts that the text may mean: one's own, then relays by their kind. */
 export function offerFor({ typed, reading, parts, present, engraved }: From): Offer {
   const pieces = wordsOf(typed ?? '');
   const now = sorted(present);
   const fitting = parts.flatMap((entry): (Option & { kind: string })[] => {
-    const { id, part } = entry;
+    const { id, part, own } = entry;
     const small = engraved(part as never);
-    if (pieces.length > 0 && !matches(pieces, [...wordsOf(`${part.name ?? ''} ${small}`), ...wordsOf(GROUPS[part.kind ?? ''] ?? '')]))
+    if (
+      pieces.length > 0 &&
+      !matches(pieces, [...wordsOf(`${part.name ?? ''} ${small}`), ...wordsOf(`${GROUPS[part.kind ?? ''] ?? ''} ${own ? GROUPS.own : ''}`)])
+    )
       return [];
-    return [{ id, words: part.name ?? id, small, part, present: sorted(part) === now, kind: part.kind ?? '' }];
+    const kind = own ? 'own' : (part.kind ?? '');
+    const told = own && !own.owned ? `${small}, thought of` : small;
+    return [{ id, words: part.name ?? id, small: told, part, present: sorted(part) === now, kind }];
   });
   const asks = (reading?.asks ?? []).map(({ question, answers }) => ({
     label: `Tell ${question.split(':')[0]}`,
     asks: true,
     options: answers.map(({ words, text }, i) => ({ id: `${question}${i}`, words, text, present: false })),
   }));
-  const kinds = fitting.some(({ kind }) => kind !== '') ? RELAY_KINDS : [''];
-  const catalogue = kinds.map((kind) => ({
+  const catalogue = ['own', ...RELAY_KINDS, ''].map((kind) => ({
     label: GROUPS[kind] ?? 'From the catalogue',
     asks: false,
     options: fitting.filter((option) => option.kind === kind),

@@ -40,7 +40,7 @@ addEventListener('fetch', (event) => {
 /** A file of the page as it was built; the page's address may carry a view. */
 const kept = async (file, request) => (await (await caches.open(PAGE)).match(file, { ignoreVary: true })) ?? fetch(request);
 
-/** From the server, and where it does not answer the last copy that came from it. */
+/** From the server, and where it does not answer the last copy that came from it, marked as one. All else under /api is left alone. */
 async function latest(request) {
   const lists = await caches.open(LISTS);
   try {
@@ -49,7 +49,9 @@ async function latest(request) {
     return answer;
   } catch (error) {
     const copy = await lists.match(request, { ignoreVary: true });
-    if (copy) return copy;
-    throw error;
+    if (!copy) throw error;
+    const headers = new Headers(copy.headers);
+    headers.set('pupilwalk-copy', 'last seen');
+    return new Response(copy.body, { headers });
   }
 }

@@ -77,7 +77,7 @@ function takeLater(next: object): void {
 }
 
 /** One complaint an input: a value out of bounds makes its ± wrong too, and that is no second error. */
-const firstOfEach = (found: readonly Problem[]): Problem[] =>
+export const firstOfEach = (found: readonly Problem[]): Problem[] =>
   found.filter((p, i) => found.findIndex((other) => inputPath(other.path) === inputPath(p.path)) === i);
 
 /** Says now what is wrong. */

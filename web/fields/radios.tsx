@@ -1,3 +1,5 @@
+import '../styles/radios.css';
+
 /** One choice of a few, told in full. */
 export function Radios<Name extends string>(props: {
   legend: string;
