@@ -20,6 +20,9 @@ export { BETTER } from './choose/better.ts';
 export { type Choice, type Choices, choosing } from './choose/choices.ts';
 export { LIMIT_NAMES, type Limit, type LimitName, limitsOf, marginOf, meets } from './choose/limits.ts';
 export { type OneMore, type Opening, oneMore } from './choose/one-more.ts';
+// Where a quantity may lie, all else held.
+export { VARIABLES, type Variable } from './choose/quantities.ts';
 export { type Found, type Progress, searching } from './choose/search.ts';
-export { type Want, wantSchema } from './choose/want.ts';
+export { subjectOf, type Want, wantSchema } from './choose/want.ts';
+export { type WindowAnswer, type WindowQuestion, windowing, windowOf } from './choose/windows.ts';
 export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';

@@ -51,12 +51,12 @@ export const compareRoute = createRoute({
 /** More than these help nobody. */
 const MOST_PROBLEMS = 20;
 
-const refuse = (problems: PairingError['problems']): never => {
+export const refuse = (problems: PairingError['problems']): never => {
   throw new Refusal(422, problems.slice(0, MOST_PROBLEMS));
 };
 
 /** @throws Refusal 422 */
-function whole(given: unknown, shelf: Shelf, at: string): Pairing {
+export function whole(given: unknown, shelf: Shelf, at: string): Pairing {
   const read = readPairing(given, shelf, at);
   return read.pairing ?? refuse(read.problems);
 }

@@ -135,7 +135,8 @@ const NAMES = { corrected: "the objective's corrected field", lit: 'the light' }
 export const circleName = ({ relay }: Pairing, circle: Circle): string =>
   circle === 'sharp' ? (relay.glass ? "the relay's sharp circle" : "the relay's rated circle") : NAMES[circle];
 
-const UNKNOWN: Record<Circle, string> = {
+/** What is not known without a circle. */
+export const UNKNOWN_CIRCLE: Readonly<Record<Circle, string>> = {
   corrected: 'how far the objective stays corrected',
   lit: 'how far the light reaches',
   sharp: 'how sharp the relay is off the axis',
@@ -145,7 +146,7 @@ const round = (x: number): string => String(Number(x.toPrecision(3)));
 function reason({ answers, pairing }: Judgeable, circle: Circle, diagonal: number): string {
   const a = answers[CIRCLE_FIGURE[circle]];
   const span = interval(a);
-  if (!span) return `${UNKNOWN[circle]} is not known`;
+  if (!span) return `${UNKNOWN_CIRCLE[circle]} is not known`;
   const [low, value, high] = span;
   const name = circleName(pairing, circle);
   if (value === Number.POSITIVE_INFINITY) return `${name} is not limited`;

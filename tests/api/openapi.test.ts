@@ -70,7 +70,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(16);
+    expect(operations).toBe(17);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -88,6 +88,7 @@ describe('openapi.json', () => {
       'get /api/parts',
       'get /api/parts/drawer.csv',
       'get /api/parts/drawer.json',
+      'post /api/choices/window',
       'post /api/pairings/compare',
       'post /api/pairings/report',
       'post /api/pairings/sweep',

@@ -1,0 +1,98 @@
+import { crossing } from '../numeric.ts';
+import type { Span } from './spans.ts';
+
+/**
+ * Steps no longer than this part of the value: half of what a relay's marking is good to (common practice, 5 %),
+ * so that a window too narrow to be seen between two of them is narrower than anybody can buy. Peaks between
+ * the steps are looked for besides.
+ */
+const STEP_RATIO = 0.025;
+/** Of lengths so many steps from end to end: the discs walk in proportion to the space, so few would do. */
+const STEPS_OF_LENGTH = 80;
+const LEAST_STEPS = 16;
+
+/** Where a quantity is tried from `low` to `high`, both among them. */
+export function places([low, high]: Span, steps: 'ratio' | 'length'): number[] {
+  if (high <= low) return [low];
+  if (steps === 'length' || low <= 0) return spread(STEPS_OF_LENGTH, (share) => low + (high - low) * share, low, high);
+  const count = Math.max(LEAST_STEPS, Math.ceil(Math.log(high / low) / Math.log1p(STEP_RATIO)));
+  return spread(count, (share) => low * (high / low) ** share, low, high);
+}
+
+const spread = (count: number, at: (share: number) => number, low: number, high: number): number[] =>
+  Array.from({ length: count + 1 }, (_, i) => (i === 0 ? low : i === count ? high : at(i / count)));
+
+/** A margin tried at a place. */
+export interface Tried {
+  readonly at: number;
+  readonly margin: number;
+}
+
+/**
+ * The spans in which a margin is not negative, between the first and the last place that were tried. Their ends are
+ * good to a relative 1e-12; several are possible. Only a window that opens and closes again between two places
+ * without so much as a rise toward it at either is passed over.
+ */
+export function metWithin(margin: (x: number) => number, tried: readonly Tried[]): Span[] {
+  const all = [...tried, ...hidden(margin, tried)].sort((a, b) => a.at - b.at);
+  const spans: [number, number][] = [];
+  let before: Tried | undefined;
+  for (const here of all) {
+    const isMet = here.margin >= 0;
+    const wasMet = before !== undefined && before.margin >= 0;
+    if (isMet && !wasMet) spans.push([before ? border(margin, before, here) : here.at, here.at]);
+    else if (isMet) (spans.at(-1) as [number, number])[1] = here.at;
+    else if (wasMet) (spans.at(-1) as [number, number])[1] = border(margin, here, before as Tried);
+    before = here;
+  }
+  return spans;
+}
+
+const border = (margin: (x: number) => number, not: Tried, met: Tried): number => crossing(margin, not.at, met.at, not.margin, met.margin);
+
+/** Places between those tried where the margin has another sign than about them: at its peaks and hollows. */
+function hidden(margin: (x: number) => number, tried: readonly Tried[]): Tried[] {
+  const found: Tried[] = [];
+  for (let i = 1; i + 1 < tried.length; i++) {
+    const [a, b, c] = [tried[i - 1], tried[i], tried[i + 1]] as [Tried, Tried, Tried];
+    const sign = b.margin >= 0 ? -1 : 1;
+    const [left, middle, right] = [sign * a.margin, sign * b.margin, sign * c.margin];
+    // Of one sign all three, and the middle one nearest to the other.
+    if (a.margin >= 0 !== b.margin >= 0 || c.margin >= 0 !== b.margin >= 0) continue;
+    // Between places evenly apart a peak stands no higher over the middle one than that over its neighbours; twice for safety.
+    const rise = middle - Math.min(left, right);
+    if (!(middle >= left && middle >= right && rise > 0 && middle + 2 * rise >= 0)) continue;
+    const peak = highest(
+      (x) => sign * margin(x),
+      a.at,
+      c.at,
+      (value) => (sign > 0 ? value >= 0 : value > 0),
+    );
+    if (peak) found.push({ at: peak.at, margin: sign * peak.margin });
+  }
+  return found;
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const CLOSE_IN = 32;
+
+/** Golden section toward the highest place of a function with one peak, until `enough`; undefined where that is never reached. */
+function highest(of: (x: number) => number, low: number, high: number, enough: (value: number) => boolean): Tried | undefined {
+  let [a, b] = [low, high];
+  let [p, q] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
+  let [fp, fq] = [of(p), of(q)];
+  for (let i = 0; i < CLOSE_IN; i++) {
+    if (enough(fp)) return { at: p, margin: fp };
+    if (enough(fq)) return { at: q, margin: fq };
+    if (fp > fq) {
+      [b, q, fq] = [q, p, fp];
+      p = b - GOLDEN * (b - a);
+      fp = of(p);
+    } else {
+      [a, p, fp] = [p, q, fq];
+      q = a + GOLDEN * (b - a);
+      fq = of(q);
+    }
+  }
+  return undefined;
+}
