@@ -1,5 +1,5 @@
 import { z } from '@hono/zod-openapi';
-import { BETTER, type Choices, LIMIT_NAMES, MOST_TOLD, type OneMore, wantSchema } from '../../core/choosing.ts';
+import { BETTER, type Choices, LIMIT_NAMES, MOST_TOLD, type OneMore, VARIABLES, wantSchema } from '../../core/choosing.ts';
 import { BOUNDS, CIRCLES, FIGURE_IDS, type FigureId, settingShape } from '../../core/index.ts';
 import { answerSchema, figuresSchema } from './answer.ts';
 import { exactly } from './exactly.ts';
@@ -121,7 +121,7 @@ export const choicesSchema = exactly<Choices>()(
             ids,
             missing: z.array(limit),
             wouldMeetIf: z
-              .strictObject({ path: z.string(), value: z.number(), from: z.number() })
+              .strictObject({ path: z.enum(VARIABLES), value: z.number(), from: z.number() })
               .optional()
               .openapi({ description: 'the one change of the rig that meets every limit; path is a JSON Pointer into the pairing' }),
             ...priced,

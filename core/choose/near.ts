@@ -2,13 +2,13 @@ import { evaluate } from '../pairing/evaluate.ts';
 import type { Glassworks } from '../pairing/glassworks.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import { type Asked, pairingAt, priceOf } from './asked.ts';
-import { readerOf } from './at-values.ts';
+import { readerOf, whyNot } from './at-values.ts';
 import { type LimitAnswer, limitAnswers } from './limit-answers.ts';
 import { type Limit, limitsOf, meets } from './limits.ts';
-import { another, type Variable } from './quantities.ts';
+import { another, QUANTITIES, type Variable } from './quantities.ts';
 import type { Short } from './search.ts';
 import { cautionsFor, type Ids, idsOf, partsAt, type ToldPrice, toldPrice } from './told.ts';
-import { windowOf } from './windows.ts';
+import { presentOf } from './windows.ts';
 
 /** A pairing that falls short: in what, and what would mend it. */
 export interface NearMiss extends ToldPrice {
@@ -47,37 +47,63 @@ export function nearMissOf(asked: Asked, { place }: Short, works?: Glassworks): 
 /** What is tried, the easiest first: other tubes, another relay, a wider one. */
 const TRIED: readonly Variable[] = ['/infinitySpaceMm', '/relay/focalLengthMm', '/relay/clearApertureMm'];
 
-/** The smallest single change, as a share of the range looked at, that meets every limit; verified by working it out. */
+/** The smallest single change, as a share of the range looked at, that meets every limit. */
 function remedyOf(pairing: Pairing, limits: readonly Limit[], works?: Glassworks): Remedy | undefined {
   const read = readerOf(
     limits.map(({ figure }) => figure),
     works,
   );
-  const meetsAll = (vary: Variable, x: number): boolean =>
-    read(another(pairing, vary, x, works)).every((value, i) => typeof value === 'number' && meets(limits[i] as Limit, value));
   const found = TRIED.flatMap((path): (Remedy & { change: number })[] => {
-    // Glass is looked through at every place: seconds for one answer.
+    // Glass would be looked through at every place: seconds for one answer.
     if (pairing.relay.glass && path !== '/relay/focalLengthMm') return [];
-    const { window, now, from: low, to: high, limits: told } = windowOf({ pairing, vary: path, limits }, works);
-    if (now === undefined || told.some(({ how }) => how === 'not known')) return [];
-    const apart = ([a, b]: readonly [number, number]): number => Math.max(a - now, now - b);
-    const nearest = window.toSorted((a, b) => apart(a) - apart(b))[0];
-    if (!nearest) return [];
-    const value = roundedInto(nearest, now);
-    return meetsAll(path, value) ? [{ path, value, from: now, change: Math.abs(value - now) / (high - low) }] : [];
+    const from = presentOf(pairing, path, works);
+    if (from === undefined) return [];
+    const meetsAll = (x: number): boolean => {
+      const at = another(pairing, path, x, works);
+      if (whyNot(at, works) !== undefined) return false;
+      return read(at).every((value, i) => typeof value === 'number' && meets(limits[i] as Limit, value));
+    };
+    const value = nearestThat(meetsAll, QUANTITIES[path], from);
+    const [low, high] = QUANTITIES[path].usual;
+    return value === undefined ? [] : [{ path, value, from, change: Math.abs(value - from) / (high - low) }];
   });
   const least = found.toSorted((a, b) => a.change - b.change)[0];
   return least && { path: least.path, value: least.value, from: least.from };
 }
 
-/** The end of an interval that is nearer to `now`, to as few digits as leave it inside; its middle where it is too narrow for that. */
-function roundedInto([a, b]: readonly [number, number], now: number): number {
-  const [end, into] = now < a ? [a, 1] : [b, -1];
-  for (let digits = 2; digits <= 6; digits++) {
-    const unit = 10 ** (Math.floor(Math.log10(Math.abs(end) || 1)) - digits + 1);
-    const x = Number(((into > 0 ? Math.ceil(end / unit) : Math.floor(end / unit)) * unit).toPrecision(digits + 1));
-    // A little inside, so that a rounding does not decide it.
-    if (x > a + 1e-9 * Math.abs(a) && x < b - 1e-9 * Math.abs(b)) return x;
+/** Places on either side that are tried: a window narrower than the steps between them, some 6 %, may be passed over. */
+const STEPS = 40;
+const HALVINGS = 24;
+
+/**
+ * The value nearest to `from` that is found to do, to as few digits as still do.
+ * @param does worked out anew for each value, the one that is answered included
+ */
+function nearestThat(
+  does: (x: number) => boolean,
+  { usual: [low, high], steps }: (typeof QUANTITIES)[Variable],
+  from: number,
+): number | undefined {
+  const place = (i: number): number => (steps === 'ratio' ? low * (high / low) ** (i / STEPS) : low + ((high - low) * i) / STEPS);
+  const places = Array.from({ length: STEPS + 1 }, (_, i) => place(i)).toSorted((a, b) => Math.abs(a - from) - Math.abs(b - from));
+  const first = places.find(does);
+  if (first === undefined) return undefined;
+  let inside = first;
+  let outside = from;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (inside + outside) / 2;
+    if (does(middle)) inside = middle;
+    else outside = middle;
   }
-  return (a + b) / 2;
+  return shortest(does, inside, Math.sign(inside - outside));
+}
+
+/** `x` rounded away from where it does not do, to the fewest digits from two on with which it does. */
+function shortest(does: (x: number) => boolean, x: number, away: number): number {
+  for (let digits = 2; digits <= 6; digits++) {
+    const unit = 10 ** (Math.floor(Math.log10(Math.abs(x) || 1)) - digits + 1);
+    const rounded = Number(((away > 0 ? Math.ceil(x / unit) : Math.floor(x / unit)) * unit).toPrecision(digits + 1));
+    if (does(rounded)) return rounded;
+  }
+  return x;
 }

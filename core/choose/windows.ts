@@ -118,7 +118,7 @@ function outside(path: string, x: number, [least, greatest]: readonly [number, n
 }
 
 /** The quantity in the pairing itself: as given, as its glass or its class has it. */
-function presentOf(pairing: Pairing, vary: Variable, works?: Glassworks): number | undefined {
+export function presentOf(pairing: Pairing, vary: Variable, works?: Glassworks): number | undefined {
   if (whyNot(pairing, works) !== undefined) return undefined;
   if (vary === '/relay/focalLengthMm') return readerOf(['relayFocalLengthMm'], works)(pairing)[0] as number;
   return inputsOf(pairing).list.find(({ path }) => path === vary)?.value;
