@@ -32,7 +32,7 @@ const asked = {
     .min(2)
     .max(3)
     .optional()
-    .openapi({ description: 'figures of which one way is better: finest separation and good field where they are left out' }),
+    .openapi({ description: 'figures of which one way is better: finest separation and field width where they are left out' }),
   most: z
     .number()
     .int()

@@ -41,7 +41,7 @@ export const MOST_TOLD = 200;
 
 export const DEFAULT_SPACES_MM = [30, 60, 90] as const;
 export const DEFAULT_SORT: Sort = { by: 'resolvedDetailUm', first: 'least' };
-export const DEFAULT_FRONTIER = ['resolvedDetailUm', 'goodFieldMm'] as const satisfies readonly FigureId[];
+export const DEFAULT_FRONTIER = ['resolvedDetailUm', 'objectFieldWidthMm'] as const satisfies readonly FigureId[];
 export const DEFAULT_TOLD = 24;
 
 /** One of the pairings that a search considers, by the places of its parts. */

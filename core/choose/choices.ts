@@ -45,7 +45,7 @@ export interface Choices {
 }
 
 /** Of a larger frontier the first so many, sorted, are told. */
-const MOST_OF_FRONTIER = 60;
+const MOST_OF_FRONTIER = 40;
 
 /**
  * The choices that a search comes to: its best, sorted, and its frontier among them, each worked out whole; and what

@@ -95,15 +95,19 @@ function nearestThat(
     if (does(middle)) inside = middle;
     else outside = middle;
   }
-  return shortest(does, inside, Math.sign(inside - outside));
+  return shortest(does, inside, from);
 }
 
-/** `x` rounded away from where it does not do, to the fewest digits from two on with which it does. */
-function shortest(does: (x: number) => boolean, x: number, away: number): number {
+/** Rounding may make a change this much larger than it need be. */
+const ROUNDING = 0.2;
+
+/** `x` rounded away from `from`, to the fewest digits from two on with which it does and that hardly enlarge the change. */
+function shortest(does: (x: number) => boolean, x: number, from: number): number {
+  const away = x - from;
   for (let digits = 2; digits <= 6; digits++) {
     const unit = 10 ** (Math.floor(Math.log10(Math.abs(x) || 1)) - digits + 1);
     const rounded = Number(((away > 0 ? Math.ceil(x / unit) : Math.floor(x / unit)) * unit).toPrecision(digits + 1));
-    if (does(rounded)) return rounded;
+    if (Math.abs(rounded - x) <= ROUNDING * Math.abs(away) && does(rounded)) return rounded;
   }
   return x;
 }
