@@ -12,10 +12,14 @@ export type Stamp = string;
 
 const stampOf = ({ ino, size, mtimeNs }: BigIntStats): Stamp => `${ino}.${size}.${mtimeNs}`;
 
-/** The stamp of what stands at a path now, or undefined where nothing does. @throws the system's error */
+/** The stamp of what stands at a path now, or undefined where nothing does or can. @throws the system's error */
 export function stampAt(path: string): Stamp | undefined {
-  const found = statSync(path, { bigint: true, throwIfNoEntry: false });
-  return found && stampOf(found);
+  try {
+    return stampOf(statSync(path, { bigint: true }));
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return undefined;
+    throw error;
+  }
 }
 
 /** A new file beside the old one until it takes its place. */

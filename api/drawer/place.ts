@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** The folder of the user's own data: what PUPILWALK_DATA says, else where such data is kept by custom. */
@@ -20,5 +20,5 @@ function programFolder(here = dirname(fileURLToPath(import.meta.url))): string |
 export function insideProgram(folder: string, program = programFolder()): boolean {
   if (program === undefined) return false;
   const way = relative(program, folder);
-  return way === '' || !(way.startsWith('..') || isAbsolute(way));
+  return !(way === '..' || way.startsWith(`..${sep}`) || isAbsolute(way));
 }

@@ -1,10 +1,12 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { random } from '../support/random.ts';
+import { ordeal } from '../tools/killed.mjs';
 
 /** The server as it is shipped: one bundled file under plain node. */
 
@@ -22,8 +24,8 @@ interface Run {
   ended: Promise<number | null>;
 }
 
-function run(env: Record<string, string>): Run {
-  const process_ = spawn(process.execPath, [join(folder, 'server.js')], {
+function run(env: Record<string, string>, file = 'server.js'): Run {
+  const process_ = spawn(process.execPath, [join(folder, file)], {
     env: { PATH: process.env.PATH, PUPILWALK_DATA: folder, ...env },
     stdio: 'pipe',
   });
@@ -72,3 +74,22 @@ test.each([
   },
   20_000,
 );
+
+test('a data folder inside the program: one sentence, and it ends', async () => {
+  writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
+  mkdirSync(join(folder, 'dist'));
+  copyFileSync(join(folder, 'server.js'), join(folder, 'dist', 'server.js'));
+  const { line, ended } = run({ PORT: '0', PUPILWALK_DATA: join(folder, 'data') }, join('dist', 'server.js'));
+  expect(await line).toBe(
+    `PUPILWALK_DATA=${join(folder, 'data')} lies inside the program, where a new version would sweep your parts away: choose a folder outside it.\n`,
+  );
+  expect(await ended).toBe(1);
+}, 20_000);
+
+test('killed five times while it writes the drawer, it has kept whatever it had answered for', async () => {
+  const { between } = random(Number(process.env.SEED ?? 7));
+  const counted = await ordeal({ server: join(folder, 'server.js'), writes: 30, kills: 5, random: () => between(0, 1) });
+  expect(counted.faults).toEqual([]);
+  expect(counted.acknowledged).toBeGreaterThanOrEqual(30);
+  expect(counted.killsInFlight).toBeGreaterThanOrEqual(5);
+}, 30_000);

@@ -18,7 +18,8 @@ const sensor = (name, price) => ({
   kind: 'sensor',
   owned: true,
   price,
-  notes: `"${name}"; -1, =1`.repeat(1 + (price % 7)),
+  // So long that the file takes a while to write, and of differing lengths.
+  notes: `"${name}"; -1, =1 `.repeat(20 + (price % 50)),
   part: { name, widthMm: 36, heightMm: 24, pixelPitchUm: { value: 4.3, plusMinus: 0.1, origin: 'measured', marked: 4.35 } },
 });
 
