@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { Later } from '../later.tsx';
+import { arriving } from '../state/address.ts';
 import { answered } from '../state/draft.ts';
-import { linkTo } from '../state/link.ts';
+import { wholeLink } from '../state/link.ts';
 import { searchOf, view } from '../state/view.ts';
 import '../styles/share.css';
 
@@ -17,7 +18,7 @@ export async function onClipboard(text: string): Promise<boolean> {
   }
 }
 
-export const linkHere = (): string => `${location.origin}${location.pathname}${searchOf(view.value)}${linkTo(answered.value.pairing)}`;
+export const linkHere = (): string => `${location.origin}${location.pathname}${searchOf(view.value)}${wholeLink(answered.value.pairing)}`;
 
 /** Copies the pairing's link, and opens the other ways to keep a pairing or to bring one back. */
 export function Share() {
@@ -31,11 +32,22 @@ export function Share() {
     setShown(copied ? '' : link);
     setSaid(copied ? 'Copied.' : 'Copy it from here:');
   };
+  const lay = (): void => {
+    import('../state/abreast.ts').then(
+      ({ layAbreast, saidOf }) => setSaid(saidOf(layAbreast(answered.peek().pairing))),
+      () => setSaid('It could not be laid: load the page again.'),
+    );
+  };
   return (
     <div class="copy">
       <span role="status">{said}</span>
       {shown && (
         <input type="text" readOnly value={shown} aria-label="Link to this pairing" onFocus={(event) => event.currentTarget.select()} />
+      )}
+      {view.value !== 'abreast' && arriving.value === 'no' && (
+        <button type="button" class="plain" onClick={lay}>
+          Lay abreast
+        </button>
       )}
       <button type="button" class="plain" onClick={copy}>
         Copy link
