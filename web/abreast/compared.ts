@@ -39,14 +39,15 @@ export const compared = computed((): readonly Compared[] =>
 );
 
 /** What is wrong with what lies abreast, by its place: it cannot be read, or contradicts itself. */
-export const faults = computed((): readonly { place: number; fault: string }[] => [
-  ...abreast.value.flatMap(({ fault }, place) => (fault === undefined ? [] : [{ place, fault }])),
-  ...(found.value?.each ?? []).flatMap(({ problems }, i) => {
-    const place = found.value?.laid[i]?.place;
-    const first = problems?.[0];
-    return first && place !== undefined && upToDate.value ? [{ place, fault: said(first).replace(/\.$/, '') }] : [];
-  }),
-]);
+export const faults = computed((): readonly { place: number; fault: string }[] => {
+  const { laid = [], each = [] } = (upToDate.value && found.value) || {};
+  const contradictions = each.flatMap(({ problems }, i) => {
+    const [first, place] = [problems?.[0], laid[i]?.place];
+    return first && place !== undefined ? [{ place, fault: said(first).replace(/\.$/, '') }] : [];
+  });
+  const unread = abreast.value.flatMap(({ fault }, place) => (fault === undefined ? [] : [{ place, fault }]));
+  return [...unread, ...contradictions].toSorted((a, b) => a.place - b.place);
+});
 
 /** The rows of the table; undefined until every pair has been worked out, or where there is none. */
 export const rows = computed(() => {

@@ -56,7 +56,7 @@ function Entry({ name, pairing, place, worked, sentence }: Props) {
   const link = `${location.origin}${location.pathname}${linkTo(pairing)}`;
   return (
     <li class="entry" data-entry={name}>
-      <h3>{name}</h3>
+      <h2>{name}</h2>
       <div>
         <p class="parts-line">{engraved(pairing, worked).join(' · ')}</p>
         <p class={sentence === undefined ? 'says stale' : 'says'}>{sentence ?? 'Being compared.'}</p>

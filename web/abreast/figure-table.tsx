@@ -70,7 +70,7 @@ function Cell({ id, answer, row, place, base }: CellProps) {
       {best && <em class="best">best</em>}
       {level.length > 0 && <em class="best">level with {letters(level)}</em>}
       {small && <small>{small}</small>}
-      {row && base >= 0 && base !== place && <small class="less">{lessOf(id, row, base, place)}</small>}
+      {row && base >= 0 && base !== place && !level.includes(base) && <small class="less">{lessOf(id, row, base, place)}</small>}
     </td>
   );
 }

@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
 import { Later } from '../later.tsx';
-import { arriving } from '../state/address.ts';
 import { answered } from '../state/draft.ts';
 import { wholeLink } from '../state/link.ts';
 import { searchOf, view } from '../state/view.ts';
@@ -32,22 +31,11 @@ export function Share() {
     setShown(copied ? '' : link);
     setSaid(copied ? 'Copied.' : 'Copy it from here:');
   };
-  const lay = (): void => {
-    import('../state/abreast.ts').then(
-      ({ layAbreast, saidOf }) => setSaid(saidOf(layAbreast(answered.peek().pairing))),
-      () => setSaid('It could not be laid: load the page again.'),
-    );
-  };
   return (
     <div class="copy">
       <span role="status">{said}</span>
       {shown && (
         <input type="text" readOnly value={shown} aria-label="Link to this pairing" onFocus={(event) => event.currentTarget.select()} />
-      )}
-      {view.value !== 'abreast' && arriving.value === 'no' && (
-        <button type="button" class="plain" onClick={lay}>
-          Lay abreast
-        </button>
       )}
       <button type="button" class="plain" onClick={copy}>
         Copy link
