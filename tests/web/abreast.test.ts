@@ -83,7 +83,7 @@ it('lays three abreast, says what each is best at, keeps them in the link, and t
   expect(await page.textContent('[data-row=systemMagnification]')).toContain('level with');
   await page.selectOption('#abreast-base', '-1');
   expect(await page.locator('.abreast-table .less').count()).toBe(0);
-  await clean(page);
+  await clean(page, { within: 'main' });
 
   // The whole link goes on the clipboard, and shows the same to whoever opens it.
   await page.click('text="Copy link"');
@@ -109,6 +109,7 @@ it('lays three abreast, says what each is best at, keeps them in the link, and t
   await entries(page, 2);
   expect(await steps()).toBe(laid + 1);
   expect(await says(page)).toEqual(expected([OPENING, three[2] as Pairing]).sentences);
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Lay the present pairing here');
   await page.goBack();
   await entries(page, 3);
   expect(await says(page)).toEqual(sentences);

@@ -18,7 +18,7 @@ export function Entries() {
           {bad.map(({ place, fault }) => (
             <li key={place}>
               What lies at place {place + 1} could not be shown: {fault}.{' '}
-              <button type="button" class="lead" onClick={() => takeAway(place)}>
+              <button type="button" class="lead" onClick={() => away(place)}>
                 Take it away
               </button>
               .
@@ -72,7 +72,7 @@ function Entry({ name, pairing, place, worked, sentence }: Props) {
           >
             Copy its link
           </button>
-          <button type="button" class="lead" aria-label={`Take ${name} away`} onClick={() => takeAway(place)}>
+          <button type="button" class="lead" aria-label={`Take ${name} away`} onClick={() => away(place)}>
             Take away
           </button>
           <span role="status" class="copied">
@@ -82,6 +82,12 @@ function Entry({ name, pairing, place, worked, sentence }: Props) {
       </div>
     </li>
   );
+}
+
+/** What had the focus goes with it: that passes to what lays another. */
+function away(place: number): void {
+  takeAway(place);
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('.lay-here button')?.focus());
 }
 
 /** What lies here becomes the pairing that all other views are about. */

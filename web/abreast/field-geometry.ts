@@ -52,19 +52,28 @@ const TALLEST = 300;
 
 /** All fields at one scale, in rows from left to right in the order of their letters. */
 export function layout(fields: readonly { field: Field; place: number }[], width: number): Layout {
-  const across = Math.min(fields.length, width > 640 ? 4 : 2);
   const widest = Math.max(...fields.map(({ field }) => field.width));
   const tallest = Math.max(...fields.map(({ field }) => field.height));
-  const k = Math.min((width - GAP * (across - 1) - 2) / across / widest, TALLEST / tallest);
+  const most = Math.ceil(fields.length / (width > 640 ? 4 : 2));
+  let k = Math.min((width - 2) / widest, TALLEST / tallest);
+  // Smaller until they have room in as few rows as that.
+  for (let i = 0; i < 60; i++, k *= 0.95) {
+    const laid = atScale(fields, width, k);
+    if (laid.rows <= most) return laid;
+  }
+  return atScale(fields, width, k);
+}
+
+function atScale(fields: readonly { field: Field; place: number }[], width: number, k: number): Layout & { rows: number } {
   const placed: Placed[] = [];
-  let [x, y, rowHeight] = [1, 0, 0];
+  let [x, y, rowHeight, rows] = [1, 0, 0, 1];
   for (const { field, place } of fields) {
     const [w, h] = [field.width * k, field.height * k];
     const cell = Math.max(CELL, w);
-    if (x > 1 && x + cell > width) [x, y, rowHeight] = [1, y + rowHeight, 0];
+    if (x > 1 && x + cell > width) [x, y, rowHeight, rows] = [1, y + rowHeight, 0, rows + 1];
     placed.push({ field, place, x, y: y + HEAD, w, h });
     x += cell + GAP;
     rowHeight = Math.max(rowHeight, HEAD + h + FEET);
   }
-  return { k, placed, height: y + rowHeight };
+  return { k, placed, height: y + rowHeight, rows };
 }

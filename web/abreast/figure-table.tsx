@@ -68,7 +68,7 @@ function Cell({ id, answer, row, place, base }: CellProps) {
     <td class={answer.state === 'known' && answer.origin === 'assumed' ? 'assumed' : undefined}>
       <span class="number">{best ? <b>{number}</b> : number}</span>
       {best && <em class="best">best</em>}
-      {level.length > 0 && <em class="best">level with {letters(level)}</em>}
+      {level.length > 0 && <small class="less tied">first, level with {letters(level)}</small>}
       {small && <small>{small}</small>}
       {row && base >= 0 && base !== place && !level.includes(base) && <small class="less">{lessOf(id, row, base, place)}</small>}
     </td>

@@ -92,9 +92,9 @@ describe('pairings abreast', () => {
       high: value + plusMinus,
       origin: 'measured',
     });
-    expect(standingOf(of(0.5), of(100), of(100.5))).toBe('level');
-    expect(standingOf(of(1.5), of(100), of(101.5))).toBe('more');
-    expect(standingOf(of(-1.5), of(101.5), of(100))).toBe('less');
+    expect(standingOf(of(0.99), of(100), of(100.99))).toBe('level');
+    expect(standingOf(of(1.02), of(100), of(101.02))).toBe('more');
+    expect(standingOf(of(-1.02), of(101.02), of(100))).toBe('less');
     expect(standingOf(of(20, 20), of(100), of(120))).toBe('level');
     expect(standingOf(of(20, 19.9), of(100), of(120))).toBe('more');
     expect(standingOf({ state: 'unknown', unit: 'mm', missing: [] }, of(1), of(2))).toBe('not known');
