@@ -1,9 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import { COMPARED, differenceOf, type Evaluation, evaluate, letters, numberIn, type Pairing, systemMtf } from '../../core/index.ts';
+import {
+  type Answer,
+  COMPARED,
+  differenceOf,
+  type Evaluation,
+  evaluate,
+  letters,
+  numberIn,
+  type Pairing,
+  type Row,
+  rowsOf,
+  systemMtf,
+} from '../../core/index.ts';
 import type { Worked } from '../../web/abreast/compare-task.ts';
 import { comparing, emptyMemory, type Memory, type Step } from '../../web/abreast/comparing.ts';
 import { contrastAbreast, lightAbreast } from '../../web/abreast/curves.ts';
 import { fieldOf, fits, layout } from '../../web/abreast/field-geometry.ts';
+import { lessOf } from '../../web/abreast/less.ts';
 import { engraved } from '../../web/abreast/named.ts';
 import { laidIn } from '../../web/state/abreast.ts';
 import { parted, read, written } from '../../web/state/link.ts';
@@ -81,6 +94,30 @@ describe('comparing', () => {
     expect(each[1]?.problems?.[0]?.path).toMatch(/^\/stops\/0/);
     expect(differences.map((row) => row.length)).toEqual([1, 0]);
   });
+});
+
+it('tells by how much one exceeds another or falls short of it', () => {
+  const told = (value: number, plusMinus: number): Answer => ({
+    state: 'known',
+    value,
+    unit: '1',
+    low: value - plusMinus,
+    high: value + plusMinus,
+    origin: 'measured',
+  });
+  const answers = [0.85, 0.47, 0.8].map(
+    (value) => ({ ...run([OPENING]).worked[0]?.answers, coveredShare: told(value, 0.1) }) as Worked['answers'],
+  );
+  const by = [[told(-0.38, 0.08), told(-0.05, 0.06)], [told(0.33, 0.04)]];
+  const rows = rowsOf({
+    answers,
+    difference: (from, of) => Object.fromEntries(COMPARED.map((id) => [id, by[from]?.[of - from - 1] ?? told(0, 0)])) as never,
+  });
+  const row = rows.find(({ id }) => id === 'coveredShare') as Row;
+  expect(lessOf(row, 0, 1)).toBe('38 points less (30 to 46)');
+  expect(lessOf(row, 1, 0)).toBe('38 points more (30 to 46)');
+  expect(lessOf(row, 2, 1)).toBe('33 points less (29 to 37)');
+  expect(lessOf(row, 0, 2)).toBe('level with A');
 });
 
 describe('the drawings', () => {

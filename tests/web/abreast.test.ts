@@ -81,6 +81,9 @@ it('lays three abreast, says what each is best at, keeps them in the link, and t
   expect(bold.some((place) => place >= 0)).toBe(true);
   expect(await page.locator('[data-field] .edge').count()).toBe(3);
   expect(await page.textContent('[data-row=systemMagnification]')).toContain('level with');
+  const lengths = await page.textContent('[data-row=totalLengthMm]');
+  expect(lengths).toContain('30 mm less');
+  expect(lengths).toContain('90 mm more');
   await page.selectOption('#abreast-base', '-1');
   expect(await page.locator('.abreast-table .less').count()).toBe(0);
   await clean(page, { within: 'main' });
@@ -102,7 +105,7 @@ it('lays three abreast, says what each is best at, keeps them in the link, and t
   await phone.selectOption('#abreast-base', '-1');
   expect(await table(phone)).toBe(numbers);
   expect(await phone.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
-  await clean(phone, { within: 'main' });
+  await clean(phone, { within: 'main', sameColours: true });
 
   const laid = await steps();
   await page.click('[aria-label="Take B away"]');

@@ -4,6 +4,7 @@ import { Scroll } from '../charts/scroll.tsx';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import { toldAs } from '../figures/value.ts';
 import type { Compared } from './compared.ts';
+import { lessOf } from './less.ts';
 
 /** The figures as rows, the pairings as columns, and by how much each differs from one of them. */
 export function FigureTable({ all, rows }: { all: readonly Compared[]; rows: readonly Row[] | undefined }) {
@@ -70,7 +71,7 @@ function Cell({ id, answer, row, place, base }: CellProps) {
       {best && <em class="best">best</em>}
       {level.length > 0 && <small class="less tied">first, level with {letters(level)}</small>}
       {small && <small>{small}</small>}
-      {row && base >= 0 && base !== place && !level.includes(base) && <small class="less">{lessOf(id, row, base, place)}</small>}
+      {row && base >= 0 && base !== place && !level.includes(base) && <small class="less">{lessOf(row, base, place)}</small>}
     </td>
   );
 }
@@ -91,16 +92,4 @@ function shownAs(id: ComparedId, answer: Answer): { number: string; small: strin
     case 'unknown':
       return { number: 'not known', small: answer.missing.length > 0 ? `needs ${answer.missing.map(nameOf).join(', ')}` : '' };
   }
-}
-
-/** What it has more or less than another; a tie is told as one. */
-function lessOf(id: ComparedId, { differences, stands }: Row, base: number, place: number): string {
-  const stand = stands[base]?.[place];
-  const told = differences[base]?.[place];
-  if (stand === 'not known' || told?.state !== 'known') return `against ${letter(base)}: not known`;
-  if (stand === 'level') return `level with ${letter(base)}`;
-  const { text, unit, range } = toldAs(id, told);
-  const sign = told.value > 0 ? '+' : '';
-  const points = unit === '%' ? ' points' : unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`;
-  return `${sign}${text}${points}${range ? ` (${range})` : ''}`;
 }
