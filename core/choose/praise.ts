@@ -89,6 +89,8 @@ function shares(rows: readonly Row[], i: number, which: 'first' | 'last'): strin
   for (const { id, answers, ...row } of rows) {
     const words = PRAISE[id]?.level;
     const others = row[which].filter((j) => j !== i);
+    // So loose that it is level with both ends: that is no place.
+    if (row.first.includes(i) && row.last.includes(i)) continue;
     if (!words || others.length === row[which].length || 2 * row[which].length > Math.max(4, answers.length)) continue;
     const names = letters(others);
     groups.set(names, [...(groups.get(names) ?? []), words]);

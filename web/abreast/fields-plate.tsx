@@ -1,3 +1,4 @@
+import { useMemo } from 'preact/hooks';
 import { letter, letters, short } from '../../core/index.ts';
 import { silhouette, stipple } from '../plates/silhouette.ts';
 import { useWidth } from '../plates/width.ts';
@@ -43,6 +44,8 @@ function FieldDrawn({ one: { field, place, x, y, w, h }, k }: { one: Placed; k: 
   const radius = field.goodMm === undefined ? Number.POSITIVE_INFINITY : (field.goodMm / 2) * k;
   const cut = radius < Math.hypot(w, h) / 2;
   const [sw, sh] = field.subject ? [field.subject[0] * k, field.subject[1] * k] : [0, 0];
+  const outline = useMemo(() => silhouette(sw, sh), [sw, sh]);
+  const dots = useMemo(() => stipple(sw, sh, { width: Math.min(sw, w), height: Math.min(sh, h) }), [sw, sh, w, h]);
   const clip = `field-${place}`;
   const r = Math.max(0, radius);
   const foot = y + h + 10;
@@ -67,15 +70,11 @@ function FieldDrawn({ one: { field, place, x, y, w, h }, k }: { one: Placed; k: 
         <g clip-path={`url(#${clip})`}>
           <g class="seed" transform={`translate(${cx} ${cy})`}>
             <clipPath id={`${clip}-subject`}>
-              <path d={silhouette(sw, sh)} />
+              <path d={outline} />
             </clipPath>
-            <path class="blank" d={silhouette(sw, sh)} />
-            <path
-              class="stipple"
-              clip-path={`url(#${clip}-subject)`}
-              d={stipple(sw, sh, { width: Math.min(sw, w), height: Math.min(sh, h) })}
-            />
-            <path class="outline" d={silhouette(sw, sh)} />
+            <path class="blank" d={outline} />
+            <path class="stipple" clip-path={`url(#${clip}-subject)`} d={dots} />
+            <path class="outline" d={outline} />
           </g>
         </g>
       )}

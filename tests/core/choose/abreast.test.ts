@@ -115,6 +115,16 @@ describe('pairings abreast', () => {
     expect(praiseOf(rows)[1]).toMatch(/^Darkest corners .* of the three; on paper it shares the first place with A in field/);
   });
 
+  it('give no place to what is so loose that it is level with both ends', () => {
+    const loose = relay({ focalLengthMm: 220, rimToSensorMm: { value: 230, plusMinus: 45, origin: 'assumed' } });
+    const rows = rowsOf(laid([plain, loose, relay({ focalLengthMm: 240, rimToSensorMm: 260 })]));
+    expect(rows.find(({ id }) => id === 'totalLengthMm')).toMatchObject({ first: [0, 1], last: [1, 2], best: undefined, worst: undefined });
+    const [a, b, c] = praiseOf(rows) as [string, string, string];
+    expect(a).toContain('the first place with B in length');
+    expect(b).not.toContain('length');
+    expect(c).toContain('the last place with B in length');
+  });
+
   it('never claim best or worst where the difference to any other may be nothing', () => {
     const r = random(SEED);
     const differ = differing(COMPARED);
