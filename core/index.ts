@@ -43,6 +43,10 @@ export { type Differing, differenceOf, differing } from './pairing/difference.ts
 
 // Choosing.
 export { BETTER, DIRECTIONS } from './choose/better.ts';
+export { COMPARED, type ComparedId } from './choose/compared.ts';
+export { type Abreast, type Row, rowsOf, type Standing, standingOf } from './choose/standing.ts';
+export { letter, letters, praiseOf } from './choose/praise.ts';
+export { forOneSubject, judgedUnlike } from './choose/one-subject.ts';
 
 // The optics underneath.
 export { gap, thinLens, train } from './paraxial/matrix.ts';

@@ -1,6 +1,7 @@
 import { briefOf } from '../core/index.ts';
 import { Lead } from './fields/lead.tsx';
 import { calledAt } from './fields/names.ts';
+import { Lay } from './lay.tsx';
 import { Rests } from './rests.tsx';
 import { Brief, Spoken } from './spoken.tsx';
 import { fault } from './state/address.ts';
@@ -25,6 +26,7 @@ export function Answer() {
       <Awaited />
       <Broken />
       <Rests assumptions={assumptions} />
+      <Lay />
       {cautions.length > 0 && (
         <ul class="cautions">
           {cautions.map((caution) => (

@@ -1,11 +1,11 @@
 import { openView } from './state/address.ts';
 import { answered } from './state/draft.ts';
-import { linkTo } from './state/link.ts';
+import { wholeLink } from './state/link.ts';
 import { searchOf, VIEW_NAMES, VIEWS, view } from './state/view.ts';
 
 /** The views, as links: each keeps the pairing. A plain click changes the view in place. */
 export function Nav() {
-  const pairing = linkTo(answered.value.pairing);
+  const pairing = wholeLink(answered.value.pairing);
   return (
     <nav class="views" aria-label="Views">
       <ul>

@@ -8,6 +8,7 @@ import { told } from './state/draft.ts';
 import { view } from './state/view.ts';
 
 const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
+const abreast = () => import('./abreast/abreast-view.tsx').then((piece) => piece.AbreastView);
 const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
 
 /** The head with the views, the view that is open, the foot. */
@@ -25,10 +26,10 @@ export function Page() {
           <Later key="drawer" load={drawer} what="This view" last />
         ) : arriving.value !== 'no' ? (
           <Arriving />
-        ) : view.value === 'glass' ? (
-          <Later key="glass" load={glass} what="This view" last />
-        ) : (
+        ) : view.value === 'pairing' ? (
           <PairingView />
+        ) : (
+          <Later key={view.value} load={view.value === 'glass' ? glass : abreast} what="This view" last />
         )}
       </main>
       {whole.value && <Foot />}

@@ -20,7 +20,7 @@ export const COMPARED = [
 ] as const satisfies readonly FigureId[];
 export type ComparedId = (typeof COMPARED)[number];
 
-/** What one is called that is better or worse than all others in a figure, and in what two are level. */
+/** What one is called that is better or worse than all others in a figure, and in what two are level. The depth of a frame is told by the frames. */
 interface Praise {
   readonly best: string;
   readonly worst: string;
@@ -34,7 +34,6 @@ export const PRAISE: Readonly<Partial<Record<ComparedId, Praise>>> = {
   resolvedDetailUm: { best: 'finest detail', worst: 'coarsest detail', level: 'detail' },
   recordedDetailMegapixels: { best: 'most detail recorded', worst: 'least detail recorded', level: 'recorded detail' },
   workingFNumber: { best: 'most light on the sensor', worst: 'least light on the sensor', level: 'f-number' },
-  depthOfFieldUm: { best: 'deepest single frame', worst: 'shallowest single frame', level: 'depth of field' },
   framesForSubject: { best: 'fewest frames', worst: 'most frames', level: 'frames' },
   clearWorkingDistanceMm: { best: 'most free space to the subject', worst: 'least free space to the subject', level: 'free space' },
   lightConeDeg: { best: 'most room for light', worst: 'least room for light', level: 'room for light' },

@@ -5,6 +5,19 @@ import type { Row } from './standing.ts';
 /** What pairings abreast are called: A, B, C. */
 export const letter = (place: number): string => String.fromCharCode(65 + place);
 
+/** Several of them, in order: `A and B`, `A, C and E to H`. */
+export function letters(places: readonly number[]): string {
+  const runs: number[][] = [];
+  for (const place of places) {
+    const run = runs.at(-1);
+    if (run && run.at(-1) === place - 1) run.push(place);
+    else runs.push([place]);
+  }
+  return listed(
+    runs.flatMap((run) => (run.length > 2 ? [`${letter(run[0] as number)} to ${letter(run.at(-1) as number)}`] : run.map(letter))),
+  );
+}
+
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const count = (n: number): string => COUNTS[n] ?? String(n);
 
@@ -23,20 +36,23 @@ export function praiseOf(rows: readonly Row[]): string[] {
 function sentence(rows: readonly Row[], i: number, places: number): string {
   const ties = tiedWith(rows, i, places);
   const all = `the ${count(places)}`;
-  if (ties.length === places - 1)
-    return `A tie on paper with ${listed(ties.map(letter))}: photograph ${ties.length > 1 ? 'them all' : 'both'}.`;
+  if (ties.length === places - 1) return `A tie on paper with ${letters(ties)}: photograph ${ties.length > 1 ? 'them all' : 'both'}.`;
   const best = named(rows, i, 'best');
   const worst = named(rows, i, 'worst');
+  const [first, last] = [shares(rows, i, 'first'), shares(rows, i, 'last')];
   const claims =
-    best && worst
-      ? `${best} of ${all}; ${worst}`
-      : best
-        ? `${best} of ${all}; worst in nothing`
-        : worst
-          ? `${worst} of ${all}; best in nothing`
-          : `neither best nor worst of ${all} in anything`;
-  const levels = ties.length > 0 ? [`on paper a tie with ${listed(ties.map(letter))}: photograph both`] : levelIn(rows, i);
-  return capital(`${[claims, ...levels].join('; ')}.`);
+    best || worst
+      ? [
+          `${best || worst} of ${all}`,
+          best ? worst || (last ? '' : 'worst in nothing') : first ? '' : 'best in nothing',
+          ties.length > 0 ? `on paper a tie with ${letters(ties)}: photograph both` : '',
+        ]
+      : [
+          `nowhere alone best or worst of ${all}`,
+          ties.length > 0 ? `on paper a tie with ${letters(ties)}: photograph ${ties.length > 1 ? 'them all' : 'both'}` : '',
+        ];
+  const shared = first || last ? `on paper it shares ${[first, last].filter(Boolean).join(', and ')}` : '';
+  return capital(`${[...claims, ties.length > 0 ? '' : shared].filter(Boolean).join('; ')}.`);
 }
 
 /** Those from which nothing that is compared tells it apart. */
@@ -67,14 +83,19 @@ function apart({ answers }: Row, i: number): number {
   return Math.min(...answers.flatMap((_, j) => (j === i ? [] : [Math.abs(value(j) - own) / Math.max(value(j), own, Number.MIN_VALUE)])));
 }
 
-/** Where it shares the first place: with whom, and in what. */
-function levelIn(rows: readonly Row[], i: number): string[] {
+/** With whom it shares the first or the last place, and in what; not where most do. */
+function shares(rows: readonly Row[], i: number, which: 'first' | 'last'): string {
   const groups = new Map<string, string[]>();
-  for (const { id, first } of rows) {
+  for (const { id, answers, ...row } of rows) {
     const words = PRAISE[id]?.level;
-    if (!words || !first.includes(i)) continue;
-    const others = listed(first.filter((j) => j !== i).map(letter));
-    groups.set(others, [...(groups.get(others) ?? []), words]);
+    const others = row[which].filter((j) => j !== i);
+    // So loose that it is level with both ends: that is no place.
+    if (row.first.includes(i) && row.last.includes(i)) continue;
+    if (!words || others.length === row[which].length || 2 * row[which].length > Math.max(4, answers.length)) continue;
+    const names = letters(others);
+    groups.set(names, [...(groups.get(names) ?? []), words]);
   }
-  return [...groups].map(([others, words]) => `on paper level with ${others} in ${listed(words)}`);
+  return groups.size === 0
+    ? ''
+    : `the ${which} place ${[...groups].map(([names, words]) => `with ${names} in ${listed(words)}`).join(', ')}`;
 }

@@ -34,8 +34,9 @@ export interface Row {
   /** The one that is better than every other beyond doubt, and the one that is worse than every other. */
   readonly best: number | undefined;
   readonly worst: number | undefined;
-  /** Where two or more share the first place and some are behind: those. */
+  /** Where two or more share the first place and some are behind: those; and where two or more share the last. */
   readonly first: readonly number[];
+  readonly last: readonly number[];
 }
 
 /** What each pairing answers, and what a pair of them differs by; a pair is asked for with the lower place first. */
@@ -56,17 +57,18 @@ function rowOf(id: ComparedId, { answers, difference }: Abreast): Row {
   return { id, way, answers: told, differences, stands, ...placesOf(stands, way) };
 }
 
-function placesOf(stands: readonly (readonly Standing[])[], way: Row['way']): Pick<Row, 'best' | 'worst' | 'first'> {
-  if (!way) return { best: undefined, worst: undefined, first: [] };
+function placesOf(stands: readonly (readonly Standing[])[], way: Row['way']): Pick<Row, 'best' | 'worst' | 'first' | 'last'> {
+  if (!way) return { best: undefined, worst: undefined, first: [], last: [] };
   const behind = way === 'more' ? 'less' : 'more';
   const places = stands.map((_, i) => i);
   const others = (i: number): Standing[] => places.filter((j) => j !== i).map((j) => stands[j]?.[i] as Standing);
   const known = stands.flat().every((s) => s !== 'not known');
-  const unbeaten = places.filter((i) => !others(i).includes(behind));
+  const shared = (so: readonly number[]): readonly number[] => (known && so.length > 1 && so.length < places.length ? so : []);
   return {
     best: places.find((i) => others(i).every((s) => s === way)),
     worst: places.find((i) => others(i).every((s) => s === behind)),
-    first: known && unbeaten.length > 1 && unbeaten.length < places.length ? unbeaten : [],
+    first: shared(places.filter((i) => !others(i).includes(behind))),
+    last: shared(places.filter((i) => !others(i).includes(way))),
   };
 }
 

@@ -129,6 +129,7 @@ function written(showing: () => Showing): Plugin {
         const y = px(chart, 'y', point.y);
         const width = ctx.measureText(label.text).width;
         const at = {
+          end: [x + 6, y + 4],
           before: [x - 8 - width, y - 2],
           after: [x + 8, y + 16],
           above: [x + 9, y - 3],

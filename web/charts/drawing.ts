@@ -3,8 +3,8 @@ export interface Line {
   points: readonly { x: number; y: number }[];
   dash: readonly number[];
   width: number;
-  /** Written beside the point with this place in the list: above and before it or below and after it on a line that rises, above and after it or below and before it on one that falls, over or under one that is level. */
-  label?: { text: string; at: number; side: 'before' | 'after' | 'above' | 'below' | 'over' | 'under' };
+  /** Written beside the point with this place in the list: right behind it at the end of a line, above and before it or below and after it on a line that rises, above and after it or below and before it on one that falls, over or under one that is level. */
+  label?: { text: string; at: number; side: 'end' | 'before' | 'after' | 'above' | 'below' | 'over' | 'under' };
 }
 
 /** What may be between two lines of the same places: hatched. */

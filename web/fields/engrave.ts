@@ -44,7 +44,13 @@ function kindWord({ kind, powerDioptre, fNumber, focalLengthRangeMm: range }: Re
 }
 
 /** What only the glass of the relay says, as it would be engraved: its focal length, to four digits. */
-export function impliedBy({ pairing: { relay }, answers }: Evaluation): { focalLengthMm?: number } {
+export function impliedBy({
+  pairing: { relay },
+  answers,
+}: {
+  pairing: { relay: Relay };
+  answers: Pick<Evaluation['answers'], 'relayFocalLengthMm'>;
+}): { focalLengthMm?: number } {
   const f = numberIn(answers.relayFocalLengthMm);
   if (!relay.glass || relay.focalLengthMm !== undefined || relay.powerDioptre !== undefined || f === undefined) return {};
   return { focalLengthMm: Number(f.toPrecision(4)) };

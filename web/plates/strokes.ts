@@ -24,5 +24,21 @@ export const DASH = {
   here: [2, 3],
 } as const satisfies Record<string, readonly number[]>;
 
+/** Of pairings abreast: each has its own, and its letter at its end. */
+export const ABREAST_DASH: readonly (readonly number[])[] = [
+  [],
+  [7, 3],
+  [1.5, 3],
+  [12, 4, 2, 4],
+  [3, 3],
+  [14, 4],
+  [12, 3, 2, 3, 2, 3],
+  [5, 2, 1.5, 2],
+  [1.5, 6],
+  [20, 5, 5, 5],
+  [9, 7],
+  [4, 2, 4, 6],
+];
+
 /** As an SVG attribute. */
 export const dashes = (dash: readonly number[]): string | undefined => (dash.length > 0 ? dash.join(' ') : undefined);

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { Later } from '../later.tsx';
 import { answered } from '../state/draft.ts';
-import { linkTo } from '../state/link.ts';
+import { wholeLink } from '../state/link.ts';
 import { searchOf, view } from '../state/view.ts';
 import '../styles/share.css';
 
@@ -17,7 +17,7 @@ export async function onClipboard(text: string): Promise<boolean> {
   }
 }
 
-export const linkHere = (): string => `${location.origin}${location.pathname}${searchOf(view.value)}${linkTo(answered.value.pairing)}`;
+export const linkHere = (): string => `${location.origin}${location.pathname}${searchOf(view.value)}${wholeLink(answered.value.pairing)}`;
 
 /** Copies the pairing's link, and opens the other ways to keep a pairing or to bring one back. */
 export function Share() {

@@ -1,7 +1,7 @@
 import { batch, effect, signal, untracked } from '@preact/signals';
 import { answered, awaited, draft, judge, problems, take, tell, told } from './draft.ts';
 import { held } from './held.ts';
-import { follow, linkTo } from './link.ts';
+import { follow, further, parted, wholeLink } from './link.ts';
 import { OPENING } from './opening.ts';
 import { followView, searchOf, showView, type View, view } from './view.ts';
 import { fetchWorks } from './works.ts';
@@ -37,7 +37,7 @@ export function followAddress(): void {
   effect(() => {
     // Browsers refuse an address that changes with every frame: it waits until the hand lets go.
     if (held.value !== undefined) return;
-    const link = linkTo(answered.value.pairing);
+    const link = wholeLink(answered.value.pairing);
     const kept = draft.value;
     if (fault.value === '' && arriving.value === 'no') write('replaceState', link, kept);
   });
@@ -50,7 +50,7 @@ export function followAddress(): void {
 export function commit(): void {
   tell();
   owed = awaited.peek() === 'glass';
-  const link = linkTo(answered.peek().pairing);
+  const link = wholeLink(answered.peek().pairing);
   if (owed || link === committed.link) return;
   if (fault.peek() === '') write('replaceState', committed.link, committed.draft);
   write('pushState', link, draft.peek());
@@ -75,15 +75,19 @@ export function openView(name: View): void {
 function arrive(): void {
   followView();
   const { hash } = location;
-  if (hash === linkTo(answered.peek().pairing) && committed.link === hash && problems.peek().length === 0) {
+  if (hash === wholeLink(answered.peek().pairing) && committed.link === hash && problems.peek().length === 0) {
     arriving.value = 'no';
     return;
   }
   owed = false;
-  const found = hash.length < 2 ? { pairing: OPENING.pairing } : follow(hash);
+  const [own, behind] = parted(hash);
+  const found = hash.length < 2 ? { pairing: OPENING.pairing } : follow(own);
   if (found.waits) {
     // Nothing of another pairing stands in its place meanwhile.
-    arriving.value = 'fetching';
+    batch(() => {
+      arriving.value = 'fetching';
+      further.value = behind;
+    });
     fetchWorks().then(
       () => location.hash === hash && arrive(),
       () => {
@@ -92,10 +96,11 @@ function arrive(): void {
     );
     return;
   }
-  if (found.pairing) show(found.pairing, (history.state as Kept | null)?.draft);
+  if (found.pairing) show(found.pairing, behind, (history.state as Kept | null)?.draft);
   else {
     batch(() => {
       arriving.value = 'no';
+      further.value = behind;
       fault.value = found.fault ?? '';
       take(OPENING.pairing);
     });
@@ -104,9 +109,10 @@ function arrive(): void {
 }
 
 /** A pairing from the address; what was typed there and gave no answer comes back with it. */
-function show(pairing: object, typed?: object | null): void {
+function show(pairing: object, behind: string, typed?: object | null): void {
   batch(() => {
     arriving.value = 'no';
+    further.value = behind;
     fault.value = '';
     told.value = [];
     take(pairing);
@@ -115,5 +121,5 @@ function show(pairing: object, typed?: object | null): void {
       tell();
     }
   });
-  committed = { link: linkTo(answered.peek().pairing), draft: draft.peek() };
+  committed = { link: wholeLink(answered.peek().pairing), draft: draft.peek() };
 }

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import type { Pairing } from '../../core/index.ts';
 import { judge } from './draft.ts';
 import { said } from './words.ts';
@@ -7,10 +8,35 @@ const MARK = '#1.';
 /** Far more than a pairing with everything in it. */
 const LONGEST = 40_000;
 
-export function linkTo(pairing: Pairing): string {
-  const bytes = new TextEncoder().encode(JSON.stringify(pairing));
+export const linkTo = (pairing: Pairing): string => MARK + written(pairing);
+
+/**
+ * What stands behind a pairing's own link: a dot and a pairing, as often as there are pairings laid abreast.
+ * Text until the view that shows them reads it (`abreast.ts`).
+ */
+export const further = signal('');
+
+/** A pairing's link with those laid abreast. */
+export const wholeLink = (pairing: Pairing): string => linkTo(pairing) + further.value;
+
+/** A link's own pairing, and what stands behind it. */
+export function parted(hash: string): readonly [own: string, behind: string] {
+  const dot = hash.startsWith(MARK) ? hash.indexOf('.', MARK.length) : -1;
+  return dot < 0 ? [hash, ''] : [hash.slice(0, dot), hash.slice(dot)];
+}
+
+/** A value as JSON in base64url. */
+export function written(value: unknown): string {
+  const bytes = new TextEncoder().encode(JSON.stringify(value));
   const text = Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
-  return MARK + btoa(text).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+  return btoa(text).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+}
+
+/** @throws where it is cut short or damaged */
+export function read(base64url: string): unknown {
+  const text = atob(base64url.replaceAll('-', '+').replaceAll('_', '/'));
+  const bytes = Uint8Array.from(text, (c) => c.charCodeAt(0));
+  return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
 }
 
 export type Followed =
@@ -26,9 +52,7 @@ export function follow(hash: string): Followed {
   if (hash.length > LONGEST) return { fault: 'it is far too long for a pairing' };
   let held: unknown;
   try {
-    const text = atob(hash.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/'));
-    const bytes = Uint8Array.from(text, (c) => c.charCodeAt(0));
-    held = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+    held = read(hash.slice(MARK.length));
   } catch {
     return { fault: 'it is cut short or damaged' };
   }

@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
 
 /** The page's views. The one that is open stands in the address before the pairing's link: `?view=glass#1.…`. */
-export const VIEWS = ['pairing', 'glass', 'drawer'] as const;
+export const VIEWS = ['pairing', 'glass', 'abreast', 'drawer'] as const;
 export type View = (typeof VIEWS)[number];
 
-export const VIEW_NAMES: Record<View, string> = { pairing: 'Pairing', glass: 'The glass', drawer: 'The drawer' };
+export const VIEW_NAMES: Record<View, string> = { pairing: 'Pairing', glass: 'The glass', abreast: 'Abreast', drawer: 'The drawer' };
 
 export const view = signal<View>('pairing');
 
