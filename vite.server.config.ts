@@ -1,19 +1,13 @@
 import { defineConfig } from 'vite';
 
-/**
- * The server as one file, `dist/server.js`, libraries included: it starts in a fifth of a second. Beside it
- * `dist/choosing.worker.js`, the worker that searches.
- */
+/** The server as one file, `dist/server.js`, libraries included: it starts in a fifth of a second. */
 export default defineConfig({
   build: {
-    ssr: true,
+    ssr: 'api/main.ts',
     outDir: 'dist',
     emptyOutDir: false,
     target: 'node20',
-    rolldownOptions: {
-      input: { server: 'api/main.ts', 'choosing.worker': 'api/searching/worker.ts' },
-      output: { entryFileNames: '[name].js', chunkFileNames: 'shared.js' },
-    },
+    rolldownOptions: { output: { entryFileNames: 'server.js' } },
   },
   ssr: { noExternal: true },
 });

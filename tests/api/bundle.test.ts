@@ -13,7 +13,8 @@ import { ordeal } from '../tools/killed.mjs';
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bundle-'));
-  await build({ configFile: 'vite.server.config.ts', logLevel: 'error', build: { outDir: folder } });
+  for (const configFile of ['vite.server.config.ts', 'vite.worker.config.ts'])
+    await build({ configFile, logLevel: 'error', build: { outDir: folder } });
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -92,4 +93,54 @@ test('killed five times while it writes the drawer, it has kept whatever it had 
   expect(counted.faults).toEqual([]);
   expect(counted.acknowledged).toBeGreaterThanOrEqual(30);
   expect(counted.killsInFlight).toBeGreaterThanOrEqual(5);
+}, 30_000);
+
+test('searches in a worker: others are answered meanwhile, who hangs up ends it, and too many are told so', async () => {
+  const { process: server, line, ended } = run({ PORT: '0' });
+  const address = (await line).trim().split(' ').at(-1);
+  const asked = (body: object, headers: object, signal?: AbortSignal) =>
+    fetch(`${address}/api/choices`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', ...headers },
+      body: JSON.stringify(body),
+      ...(signal ? { signal } : {}),
+    });
+  const wish = { want: { minCoveredShare: 0.5 }, sensor: 'full-frame-61mp' };
+  // Ten minutes and more of glass to look through, if nobody ended it.
+  const glass = { radiiMm: [1000, -54, -91], thicknessesMm: [11, 4], glasses: ['N-BK7', 'N-SF5'] };
+  const relays = Array.from({ length: 200 }, (_, i) => ({ kind: 'supplementary', clearApertureMm: 50 + i / 100, glass }));
+  const endless = { ...wish, from: { relays }, infinitySpacesMm: [20, 40, 60, 80, 100, 120] };
+
+  const hanging = new AbortController();
+  const long = await asked(endless, { accept: 'application/x-ndjson' }, hanging.signal);
+  const reader = (long.body as ReadableStream<Uint8Array>).getReader();
+  const first = new TextDecoder().decode((await reader.read()).value);
+  expect(JSON.parse(first.split('\n')[0] as string)).toEqual({ done: expect.any(Number), of: 19 * 200 * 6 });
+  const health = await fetch(`${address}/api/health`);
+  expect(await health.json()).toEqual({ status: 'ok' });
+
+  const waiting = new AbortController();
+  const others = Array.from({ length: 7 }, () =>
+    asked(endless, {}, waiting.signal).then(
+      (r) => r.status,
+      () => 'ended',
+    ),
+  );
+  await new Promise((resolve) => setTimeout(resolve, 300));
+  const refused = await asked(endless, {});
+  expect(refused.status).toBe(503);
+  expect(refused.headers.get('retry-after')).toBe('5');
+  expect((await refused.json()).errors[0].code).toBe('busy');
+
+  hanging.abort();
+  waiting.abort();
+  expect(new Set(await Promise.all(others))).toEqual(new Set(['ended']));
+  // Nobody waits any more: a short search is done at once, and again by the worker that it leaves.
+  for (let i = 0; i < 2; i++) {
+    const short = await asked({ ...wish, from: { relays: ['tele-200-f4'] }, infinitySpacesMm: [60] }, {});
+    expect(short.status).toBe(200);
+    expect((await short.json()).considered).toBe(19);
+  }
+  server.kill('SIGTERM');
+  expect(await ended).toBe(0);
 }, 30_000);

@@ -19,7 +19,7 @@ export interface Answered {
 export async function ask(url: string, init: RequestInit = {}): Promise<Answered> {
   const response = await fetch(url, init);
   const text = await response.text();
-  const isJson = /json/.test(response.headers.get('content-type') ?? '');
+  const isJson = /[/+]json/.test(response.headers.get('content-type') ?? '');
   return { status: response.status, headers: response.headers, text, json: isJson && text !== '' ? JSON.parse(text) : undefined };
 }
 
