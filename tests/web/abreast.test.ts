@@ -5,6 +5,7 @@ import {
   type Evaluation,
   evaluate,
   forOneSubject,
+  numberIn,
   type Pairing,
   praiseOf,
   type Row,
@@ -80,6 +81,12 @@ it('lays three abreast, says what each is best at, keeps them in the link, and t
   expect(bold).toEqual(rows.map(({ best }) => best ?? -1));
   expect(bold.some((place) => place >= 0)).toBe(true);
   expect(await page.locator('[data-field] .edge').count()).toBe(3);
+  const share = await page.evaluate(() => {
+    const [circle, edge] = ['.good', '.edge'].map((part) => document.querySelector(`[data-field=A] ${part}`));
+    return (2 * Number(circle?.getAttribute('r'))) / Number(edge?.getAttribute('width'));
+  });
+  const { goodFieldMm, objectFieldWidthMm } = evaluate(OPENING).answers;
+  expect(share).toBeCloseTo((numberIn(goodFieldMm) as number) / (numberIn(objectFieldWidthMm) as number), 4);
   expect(await page.textContent('[data-row=systemMagnification]')).toContain('level with');
   const lengths = await page.textContent('[data-row=totalLengthMm]');
   expect(lengths).toContain('30 mm less');
