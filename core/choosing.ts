@@ -24,5 +24,6 @@ export { type OneMore, type Opening, oneMore } from './choose/one-more.ts';
 export { VARIABLES, type Variable } from './choose/quantities.ts';
 export { type Found, type Progress, searching } from './choose/search.ts';
 export { subjectOf, type Want, wantSchema } from './choose/want.ts';
+export { where } from './choose/window-words.ts';
 export { type WindowAnswer, type WindowQuestion, windowing, windowOf } from './choose/windows.ts';
 export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';

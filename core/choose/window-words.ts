@@ -43,7 +43,7 @@ function main(answer: Told, noun: string, read: Reader): string {
 }
 
 /** `between 173 and 240 mm`, `up to 240 mm`, `from 173 mm up`: rounded to the safe side where three digits leave something. */
-function where(spans: readonly Span[], { from, to }: Pick<Told, 'from' | 'to'>): string {
+export function where(spans: readonly Span[], { from, to }: Pick<Told, 'from' | 'to'>): string {
   const one = ([low, high]: Span): string => {
     const rounded = [low > 0 ? atLeast(low) : '0', high > 0 ? atMost(high) : '0'] as const;
     const [a, b] = Number(rounded[0]) <= Number(rounded[1]) ? rounded : [short(low, 6), short(high, 6)];

@@ -350,6 +350,9 @@ describe('what is held', () => {
       'the sensor, 27.5 × 18.2 mm',
     ]);
     expect(ofWant({}, rated, '/infinitySpaceMm').held[0]).toBe("the relay's focal length, 200 mm");
+    const byPower: Pairing = { ...RIG, relay: { kind: 'supplementary', powerDioptre: 5, clearApertureMm: 54 } };
+    expect(ofWant({}, byPower, '/infinitySpaceMm').held[0]).toBe("the relay's power, 5 D");
+    expect(ofWant({}, byPower).held[0]).toBe('the infinity space, 60 mm');
     expect(ofWant({}).says).toBe('Nothing is asked that the relay decides.');
     const lens: Pairing = { ...RIG, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 } };
     expect(ofWant({}, lens).held).toEqual(
