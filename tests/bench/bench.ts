@@ -11,6 +11,7 @@ import { evaluate, pairingSchema, relativeIllumination, report, scaleOf, stopsOf
 import { inputsOf } from '../../core/pairing/inputs.ts';
 import { GRAPH } from '../../core/pairing/registry.ts';
 import opening from '../../data/opening.json' with { type: 'json' };
+import { growth } from './choosing.ts';
 import { handling } from './dragging.ts';
 import { firstAnswers } from './first-answer.ts';
 import { NO_DRAWER } from './no-drawer.ts';
@@ -86,6 +87,9 @@ console.log(
 );
 console.table(rates);
 console.table(Object.fromEntries(Object.entries(ratios).map(([name, value]) => [name, Number(value.toPrecision(3))])));
+const searches = growth();
+console.log('a search over pairings without glass, on one core');
+console.table(searches);
 const visits = await firstAnswers();
 const firstAnswerMs = visits && {
   median: Math.round(visits[Math.floor(visits.length / 2)] as number),
@@ -105,4 +109,5 @@ if (page) {
     page.shifted,
   );
 }
-if (process.env.BENCH) writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios, firstAnswerMs, ...page }, null, 2)}\n`);
+if (process.env.BENCH)
+  writeFileSync(process.env.BENCH, `${JSON.stringify({ rates, ratios, searches, firstAnswerMs, ...page }, null, 2)}\n`);
