@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -77,8 +77,9 @@ test.each([
 
 test('a data folder inside the program: one sentence, and it ends', async () => {
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
+  const built = readdirSync(folder).filter((name) => name.endsWith('.js'));
   mkdirSync(join(folder, 'dist'));
-  copyFileSync(join(folder, 'server.js'), join(folder, 'dist', 'server.js'));
+  for (const name of built) copyFileSync(join(folder, name), join(folder, 'dist', name));
   const { line, ended } = run({ PORT: '0', PUPILWALK_DATA: join(folder, 'data') }, join('dist', 'server.js'));
   expect(await line).toBe(
     `PUPILWALK_DATA=${join(folder, 'data')} lies inside the program, where a new version would sweep your parts away: choose a folder outside it.\n`,

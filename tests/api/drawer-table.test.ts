@@ -11,7 +11,7 @@ import { ownPart } from './arbitrary-own.ts';
 
 /** The drawer as a table: out and in again it is the same, and no cell of it is a formula. */
 
-const RUNS = Number(process.env.RUNS ?? 60);
+const RUNS = Number(process.env.RUNS ?? 40);
 const drawers = fc.array(ownPart, { minLength: 1, maxLength: 12 });
 
 function stored(parts: readonly OwnPart[]): Stored[] {
