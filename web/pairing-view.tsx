@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import { Answer } from './answer.tsx';
 import { Gear } from './gear.tsx';
 import { Later } from './later.tsx';
@@ -7,19 +8,20 @@ import { phone } from './state/screen.ts';
 const onSensor = () => import('./on-sensor.tsx').then((piece) => piece.OnSensor);
 const drawn = () => import('./drawn.tsx').then((piece) => piece.Drawn);
 
+/** Whether the picture of the sensor stands, which on a phone comes before the lines. */
+const seen = signal(false);
+const show = (): void => {
+  seen.value = true;
+};
+
 /** The Pairing view: the answer, the parts, the drawings, the figures. */
 export function PairingView() {
   return (
     <>
       <Answer />
       {phone.value && <Gear />}
-      {phone.value ? (
-        <Later load={onSensor} what="The picture of the sensor">
-          <Below />
-        </Later>
-      ) : (
-        <Below />
-      )}
+      {phone.value && <Later load={onSensor} what="The picture of the sensor" then={show} />}
+      {(seen.value || !phone.value) && <Below key="below" />}
     </>
   );
 }

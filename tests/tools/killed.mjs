@@ -122,7 +122,7 @@ export async function ordeal({ server, writes, kills, servers = 1, random = Math
     open.delete(attempt.id);
     if (answer.status < 200 || answer.status > 299) {
       fault(`${attempt.ask[0]} ${attempt.id} answered ${answer.status}: ${answer.text.slice(0, 200)}`);
-      return true;
+      return false;
     }
     counted.acknowledged++;
     sinceChecked++;
@@ -167,7 +167,7 @@ export async function ordeal({ server, writes, kills, servers = 1, random = Math
   }
 
   const enough = () => counted.acknowledged >= writes && counted.killsInFlight >= kills;
-  while (!enough() && counted.faults.length < 10) {
+  while (!enough() && counted.faults.length === 0) {
     const victim = living[Math.floor(random() * living.length)];
     const goal = counted.acknowledged + Math.round((2 * random() * writes) / kills);
     let stop = false;
@@ -176,10 +176,12 @@ export async function ordeal({ server, writes, kills, servers = 1, random = Math
         while (!stop && (await write(to, `hand-${s}-${hand}-`)));
       }),
     );
-    while (counted.acknowledged < goal) await new Promise((resolve) => setTimeout(resolve, 1));
+    const goesOn = () => counted.faults.length === 0 && victim.child.exitCode === null;
+    while (goesOn() && counted.acknowledged < goal) await new Promise((resolve) => setTimeout(resolve, 1));
     await new Promise((resolve) => setTimeout(resolve, 6 * random()));
     // To the turn in which a request is under way: there is hardly another.
-    while (victim.inFlight.size === 0) await new Promise((resolve) => setImmediate(resolve));
+    while (goesOn() && victim.inFlight.size === 0) await new Promise((resolve) => setImmediate(resolve));
+    if (victim.child.exitCode !== null) fault(`a server ended by itself with ${victim.child.exitCode}`);
     counted.kills++;
     counted.killsInFlight++;
     victim.child.kill('SIGKILL');
