@@ -33,11 +33,26 @@ export function fallingRoot(at: (x: number) => readonly [value: number, rate: nu
  * where that does not shorten the bracket.
  */
 export function crossing(margin: (x: number) => number, low: number, high: number, atLow: number, atHigh: number): number {
+  return answered(margin, narrowing(low, high, atLow, atHigh));
+}
+
+/** A search that asks for a function's value at one place after another, and is told it. */
+export type Asking<T> = Generator<number, T, number>;
+
+/** What a search comes to. */
+export function answered<T>(of: (x: number) => number, search: Asking<T>): T {
+  let step = search.next();
+  while (!step.done) step = search.next(of(step.value));
+  return step.value;
+}
+
+/** `crossing` as a search, for those who have other things to do between. */
+export function* narrowing(low: number, high: number, atLow: number, atHigh: number): Asking<number> {
   let [a, b, fa, fb] = [low, high, atLow, atHigh];
   for (let i = 0; i < 100 && Math.abs(b - a) > 1e-12 * Math.abs(b); i++) {
     const guess = b - (fb * (b - a)) / (fb - fa);
     const x = i % 3 === 2 || !(guess > Math.min(a, b) && guess < Math.max(a, b)) ? (a + b) / 2 : guess;
-    const f = margin(x);
+    const f = yield x;
     if (f >= 0) {
       [b, fb] = [x, f];
       fa /= 2;

@@ -6,7 +6,7 @@ import { CIRCLE_FIGURE } from '../pairing/verdict.ts';
 import { figuresByLaw, type Known, spansByLaw } from './laws.ts';
 import { type Limit, type LimitName, marginOf } from './limits.ts';
 import { QUANTITIES, type Variable } from './quantities.ts';
-import { metWithin, places, type Tried } from './scan.ts';
+import { meeting, places, type Tried } from './scan.ts';
 import { common, type Span } from './spans.ts';
 import type { Value } from './values.ts';
 
@@ -92,8 +92,14 @@ function* byRoots(
       const margins = tried.map(({ at, values }) => ({ at, margin: marginAt(limit, values[i] as Value), value: values[i] as Value }));
       for (const here of margins) if (here.margin > (best.get(limit)?.margin ?? Number.NEGATIVE_INFINITY)) best.set(limit, here);
       const window = windows.find(({ name }) => name === limit.name) as LimitWindow;
-      window.intervals.push(...metWithin((x) => marginAt(limit, one(x)[0] as Value), margins));
-      yield;
+      const search = meeting(margins);
+      let step = search.next();
+      while (!step.done) {
+        const margin = marginAt(limit, one(step.value)[0] as Value);
+        yield;
+        step = search.next(margin);
+      }
+      window.intervals.push(...step.value);
     }
   }
   for (const [limit, { at, value }] of best) {

@@ -1,4 +1,4 @@
-import { crossing } from '../numeric.ts';
+import { type Asking, answered, narrowing } from '../numeric.ts';
 import type { Span } from './spans.ts';
 
 /**
@@ -33,25 +33,28 @@ export interface Tried {
  * good to a relative 1e-12; several are possible. Only a window that opens and closes again between two places
  * without so much as a rise toward it at either is passed over.
  */
-export function metWithin(margin: (x: number) => number, tried: readonly Tried[]): Span[] {
-  const all = [...tried, ...hidden(margin, tried)].sort((a, b) => a.at - b.at);
-  const spans: [number, number][] = [];
+export const metWithin = (margin: (x: number) => number, tried: readonly Tried[]): Span[] => answered(margin, meeting(tried));
+
+/** `metWithin` as a search. */
+export function* meeting(tried: readonly Tried[]): Asking<Span[]> {
+  const all = [...tried, ...(yield* hidden(tried))].sort((a, b) => a.at - b.at);
+  const spans: Span[] = [];
   let before: Tried | undefined;
   for (const here of all) {
     const isMet = here.margin >= 0;
     const wasMet = before !== undefined && before.margin >= 0;
-    if (isMet && !wasMet) spans.push([before ? border(margin, before, here) : here.at, here.at]);
-    else if (isMet) (spans.at(-1) as [number, number])[1] = here.at;
-    else if (wasMet) (spans.at(-1) as [number, number])[1] = border(margin, here, before as Tried);
+    if (isMet && !wasMet) spans.push([before ? yield* border(before, here) : here.at, here.at]);
+    else if (isMet) (spans.at(-1) as Span)[1] = here.at;
+    else if (wasMet) (spans.at(-1) as Span)[1] = yield* border(here, before as Tried);
     before = here;
   }
   return spans;
 }
 
-const border = (margin: (x: number) => number, not: Tried, met: Tried): number => crossing(margin, not.at, met.at, not.margin, met.margin);
+const border = (not: Tried, met: Tried): Asking<number> => narrowing(not.at, met.at, not.margin, met.margin);
 
 /** Places between those tried where the margin has another sign than about them: at its peaks and hollows. */
-function hidden(margin: (x: number) => number, tried: readonly Tried[]): Tried[] {
+function* hidden(tried: readonly Tried[]): Asking<Tried[]> {
   const found: Tried[] = [];
   for (let i = 1; i + 1 < tried.length; i++) {
     const [a, b, c] = [tried[i - 1], tried[i], tried[i + 1]] as [Tried, Tried, Tried];
@@ -62,13 +65,8 @@ function hidden(margin: (x: number) => number, tried: readonly Tried[]): Tried[]
     // Between places evenly apart a peak stands no higher over the middle one than that over its neighbours; twice for safety.
     const rise = middle - Math.min(left, right);
     if (!(middle >= left && middle >= right && rise > 0 && middle + 2 * rise >= 0)) continue;
-    const peak = highest(
-      (x) => sign * margin(x),
-      a.at,
-      c.at,
-      (value) => (sign > 0 ? value >= 0 : value > 0),
-    );
-    if (peak) found.push({ at: peak.at, margin: sign * peak.margin });
+    const peak = yield* highest(sign, a.at, c.at);
+    if (peak) found.push(peak);
   }
   return found;
 }
@@ -76,22 +74,23 @@ function hidden(margin: (x: number) => number, tried: readonly Tried[]): Tried[]
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const CLOSE_IN = 32;
 
-/** Golden section toward the highest place of a function with one peak, until `enough`; undefined where that is never reached. */
-function highest(of: (x: number) => number, low: number, high: number, enough: (value: number) => boolean): Tried | undefined {
+/** Golden section toward the highest place of `sign` times a margin with one peak, until its sign changes; undefined where it never does. */
+function* highest(sign: number, low: number, high: number): Asking<Tried | undefined> {
+  const enough = (margin: number): boolean => (sign > 0 ? margin >= 0 : margin < 0);
   let [a, b] = [low, high];
   let [p, q] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)];
-  let [fp, fq] = [of(p), of(q)];
+  let [fp, fq] = [yield p, yield q];
   for (let i = 0; i < CLOSE_IN; i++) {
     if (enough(fp)) return { at: p, margin: fp };
     if (enough(fq)) return { at: q, margin: fq };
-    if (fp > fq) {
+    if (sign * fp > sign * fq) {
       [b, q, fq] = [q, p, fp];
       p = b - GOLDEN * (b - a);
-      fp = of(p);
+      fp = yield p;
     } else {
       [a, p, fp] = [p, q, fq];
       q = a + GOLDEN * (b - a);
-      fq = of(q);
+      fq = yield q;
     }
   }
   return undefined;

@@ -46,14 +46,22 @@ describe('a window', () => {
     expect(opening).toMatchObject({ to: 100, ends: [{ side: 'below', limits: ['cornerLight'] }] });
   });
   test('with glass that is traced at each space, while others are answered', async () => {
-    const traced = { ...pairing, relay: 'close-up-5d-58-glass', sensor: { ...pairing.sensor, widthMm: 23.5, heightMm: 15.6 } };
+    const traced = { ...pairing, sensor: { ...pairing.sensor, widthMm: 23.5, heightMm: 15.6 } };
     const listed = (await (await fetch(`${server.address}/api/parts`)).json()) as { relays: { id: string; glass?: object }[] };
     const id = listed.relays.find((relay) => relay.glass !== undefined)?.id;
-    const slow = ask({ pairing: { ...traced, relay: id }, want: { minCoveredShare: 0.5 }, vary: '/infinitySpaceMm', to: 100 });
-    const began = performance.now();
-    expect((await fetch(`${server.address}/api/health`)).status).toBe(200);
-    expect(performance.now() - began).toBeLessThan(2000);
-    expect((await slow).limits[0]).toMatchObject({ how: 'roots' });
+    let done = false;
+    const slow = ask({ pairing: { ...traced, relay: id }, want: { minCoveredShare: 0.5 }, vary: '/infinitySpaceMm', to: 100 }).finally(
+      () => {
+        done = true;
+      },
+    );
+    let others = 0;
+    while (!done) {
+      expect((await fetch(`${server.address}/api/health`)).status).toBe(200);
+      others++;
+    }
+    expect(others).toBeGreaterThan(3);
+    expect((await slow).limits[0]).toMatchObject({ how: 'roots', intervals: [[0, expect.any(Number)]] });
     const varied = await ask({ pairing: { ...traced, relay: id }, want: { minCoveredShare: 0.5 } });
     expect(varied.held.at(-1)).toBe('but not its glass: another focal length is another lens');
     expect(varied.limits[0]?.without).toContain('sharp');
