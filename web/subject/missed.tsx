@@ -1,0 +1,53 @@
+import { asksOf } from './blanks.ts';
+import type { Miss } from './choose-task.ts';
+import { type Entry, spacingsOf } from './entries.ts';
+import { LimitTable } from './limit-table.tsx';
+import { inWords, PartsLine } from './parts-line.tsx';
+import { missSaid, priceSaid, wouldSaid } from './told.ts';
+import { Ways } from './ways.tsx';
+
+/** What comes near, each with what it misses and by how much. */
+export function Almost({ misses }: { misses: readonly Entry<Miss>[] }) {
+  if (misses.length === 0) return null;
+  return (
+    <section aria-labelledby="almost-title">
+      <h2 id="almost-title">Almost</h2>
+      <ul class="chosen-list">
+        {misses.map((entry) => (
+          <Missed key={entry.key} entry={entry} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Missed({ entry }: { entry: Entry<Miss> }) {
+  const { head } = entry;
+  const would = wouldSaid(head);
+  return (
+    <li class="chosen">
+      <span class="numeral" aria-hidden="true">
+        –
+      </span>
+      <div>
+        <PartsLine pairing={head.pairing} at={spacingsOf(entry)} />
+        <p class="why">
+          {missSaid(head.missing)} {would}
+        </p>
+        <p class="their-figures">{priceSaid(head)}</p>
+        {head.cautions.length > 0 && (
+          <ul class="cautions">
+            {head.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        )}
+        <Ways pairing={head.pairing} />
+        <details class="fold">
+          <summary>How each wish fares</summary>
+          <LimitTable limits={head.limits.filter(asksOf)} title={`How each wish fares with ${inWords(head.pairing)}`} />
+        </details>
+      </div>
+    </li>
+  );
+}
