@@ -1,4 +1,5 @@
 import { limitsOf, nameOfLimit } from '../../core/choosing.ts';
+import { openView } from '../state/address.ts';
 import { wantThat, wish } from '../state/wish.ts';
 import { question } from './asked.ts';
 import { asksOf } from './blanks.ts';
@@ -19,7 +20,13 @@ export function Answer() {
         {typeof lack === 'string' ? LACKS[lack] : sentence()}
       </p>
       {(lack === 'no objective' || lack === 'no relay') && (
-        <p class="hint">Of what is owned the drawer knows: put a part in there, and say that it is yours.</p>
+        <p>
+          What you own stands in{' '}
+          <button type="button" class="lead" onClick={() => openView('drawer')}>
+            the drawer
+          </button>
+          : put a part in, and say that it is yours.
+        </p>
       )}
       <Progress />
       {now.state === 'done' && <Counted />}

@@ -15,7 +15,7 @@ export interface Question {
 }
 
 /** How many of the list are told, besides those on the frontier. */
-const MOST = 48;
+const MOST = 36;
 
 const offered = <Part>({ id, part, own }: Listed<Part>): Offered<Part> => ({
   id,

@@ -1,5 +1,5 @@
 import type { Choice } from '../../core/choosing.ts';
-import { BETTER, type FigureId, numberIn } from '../../core/index.ts';
+import { type Answer, BETTER, type FigureId, numberIn } from '../../core/index.ts';
 import { lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import { toldAs } from '../figures/value.ts';
@@ -33,9 +33,10 @@ const level = (one: Choice, other: Choice, id: FigureId): boolean =>
 const called = (id: FigureId): string => lower(FIGURE_NAMES[id]).replace(/^f-number/, 'the f-number');
 
 /** A figure as it is read in a sentence. */
-export function told(choice: Choice, id: FigureId): string {
-  const answer = choice.figures[id];
+export function answerSaid(id: FigureId, answer: Answer): string {
   if (answer.state !== 'known') return answer.state === 'unlimited' ? 'without limit' : answer.state === 'none' ? 'none' : 'not known';
   const { text, unit } = toldAs(id, answer);
   return `${id === 'workingFNumber' ? 'f/' : ''}${text}${unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`}`;
 }
+
+export const told = ({ figures }: Pick<Choice, 'figures'>, id: FigureId): string => answerSaid(id, figures[id]);

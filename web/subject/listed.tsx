@@ -25,7 +25,7 @@ export function Listed({ entry, place, level, figures, axes, onPoint }: Props) {
   const limits = head.limits.filter(asksOf);
   const bites = limits.find(({ name }) => name === head.bites);
   const first = members.find(({ onFrontier }) => onFrontier);
-  const at = first && members.length > 1 ? ` at ${spaceOf(first)} mm` : '';
+  const at = first && !head.onFrontier ? ` at ${spaceOf(first)} mm` : '';
   return (
     <li
       class="chosen"
@@ -46,7 +46,7 @@ export function Listed({ entry, place, level, figures, axes, onPoint }: Props) {
           {figures.map((id, i) => (
             <span key={id}>
               {i > 0 && '; '}
-              <Figure choice={head} id={id} />
+              <Figure choice={head} id={id} first={i === 0} />
             </span>
           ))}
           . {priceSaid(head)}
@@ -71,13 +71,13 @@ export function Listed({ entry, place, level, figures, axes, onPoint }: Props) {
 }
 
 /** A figure with the digits that it earns, and from where to where it may be. */
-function Figure({ choice, id }: { choice: Choice; id: FigureId }) {
+function Figure({ choice, id, first }: { choice: Choice; id: FigureId; first: boolean }) {
   const answer = choice.figures[id];
   const known = answer.state === 'known' ? toldAs(id, answer) : undefined;
   const guessed = answer.state === 'known' && answer.origin === 'assumed';
   return (
     <>
-      {lower(figureName(id))} <b class={guessed ? 'guess' : undefined}>{told(choice, id)}</b>
+      {first ? figureName(id) : lower(figureName(id))} <b class={guessed ? 'guess' : undefined}>{told(choice, id)}</b>
       {known?.range && <small> ({known.range})</small>}
     </>
   );

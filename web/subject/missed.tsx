@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { asksOf } from './blanks.ts';
 import type { Miss } from './choose-task.ts';
 import { type Entry, spacingsOf } from './entries.ts';
@@ -6,17 +7,27 @@ import { inWords, PartsLine } from './parts-line.tsx';
 import { missSaid, priceSaid, wouldSaid } from './told.ts';
 import { Ways } from './ways.tsx';
 
+const FIRST = 5;
+
 /** What comes near, each with what it misses and by how much. */
 export function Almost({ misses }: { misses: readonly Entry<Miss>[] }) {
+  const [more, setMore] = useState(false);
   if (misses.length === 0) return null;
   return (
     <section aria-labelledby="almost-title">
       <h2 id="almost-title">Almost</h2>
       <ul class="chosen-list">
-        {misses.map((entry) => (
+        {misses.slice(0, more ? undefined : FIRST).map((entry) => (
           <Missed key={entry.key} entry={entry} />
         ))}
       </ul>
+      {!more && misses.length > FIRST && (
+        <p class="choices more">
+          <button type="button" class="plain" onClick={() => setMore(true)}>
+            Show {misses.length - FIRST} more
+          </button>
+        </p>
+      )}
     </section>
   );
 }
@@ -25,16 +36,12 @@ function Missed({ entry }: { entry: Entry<Miss> }) {
   const { head } = entry;
   const would = wouldSaid(head);
   return (
-    <li class="chosen">
-      <span class="numeral" aria-hidden="true">
-        –
-      </span>
+    <li class="chosen missed">
       <div>
         <PartsLine pairing={head.pairing} at={spacingsOf(entry)} />
         <p class="why">
-          {missSaid(head.missing)} {would}
+          {missSaid(head.missing)} {would} {priceSaid(head)}
         </p>
-        <p class="their-figures">{priceSaid(head)}</p>
         {head.cautions.length > 0 && (
           <ul class="cautions">
             {head.cautions.map((caution) => (

@@ -116,28 +116,46 @@ export function scatterOf(
       there.onFrontier ||= choice.onFrontier === true;
     } else points.push({ x, y, onFrontier: choice.onFrontier === true, places: [place] });
   }
-  const first = points.filter(({ onFrontier }) => onFrontier);
+  const ways = { lessX: BETTER[xId] === 'less', lessY: BETTER[yId] === 'less' };
+  const corners = cornersOf(
+    points.filter(({ onFrontier }) => onFrontier),
+    ways,
+  );
   return {
     ...axes,
     points,
-    labels: labelsOf(points, box),
-    line: lineThrough(first, BETTER[xId] === 'less', BETTER[yId] === 'less'),
+    labels: labelsOf(points, corners, ways, box),
+    line: lineThrough(corners),
     left: choices.length - valued.length,
   };
 }
 
-/** Stepped: right and up is where nothing of what was found stands, or whichever way each figure is better. */
-function lineThrough(points: readonly Point[], lessX: boolean, lessY: boolean): string {
-  // The better the first figure the earlier; px of the second fall as it rises.
+interface Ways {
+  readonly lessX: boolean;
+  readonly lessY: boolean;
+}
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The corners of the stepped line, the best in the first figure first. */
+function cornersOf(points: readonly Point[], { lessX, lessY }: Ways): Spot[] {
+  // Px of the second figure fall as it rises.
   const sorted = points.toSorted((a, b) => (lessX ? a.x - b.x : b.x - a.x) || (lessY ? b.y - a.y : a.y - b.y));
-  const corners: { x: number; y: number }[] = [];
+  const corners: Spot[] = [];
   for (const point of sorted) {
     const last = corners.at(-1);
     // Equal in one of them, or behind in a third figure: no corner of the line.
     if (last && (lessY ? point.y <= last.y : point.y >= last.y)) continue;
     corners.push(point);
   }
-  const [first, ...rest] = corners;
+  return corners;
+}
+
+/** Stepped: beyond it, the way in which both figures are better, nothing of what was found stands. */
+function lineThrough([first, ...rest]: readonly Spot[]): string {
   if (!first || rest.length === 0) return '';
   return `M${first.x.toFixed(1)} ${first.y.toFixed(1)}${rest.map(({ x, y }) => `H${x.toFixed(1)}V${y.toFixed(1)}`).join('')}`;
 }
@@ -146,14 +164,24 @@ const MOST_NUMBERS = 3;
 /** Numbers of about this size, px. */
 const [DIGIT, LINE] = [7, 14];
 
-/** The numbers beside the points: first those on the line, then what has room. */
-function labelsOf(points: readonly Point[], box: Box): Label[] {
+/** The numbers beside the points: first those on the line, then what has room; none over a dot, the line or another. */
+function labelsOf(points: readonly Point[], corners: readonly Spot[], { lessX, lessY }: Ways, box: Box): Label[] {
   const set: { left: number; right: number; y: number }[] = [];
+  const steps = corners.slice(1).map((to, i) => ({ from: corners[i] as Spot, to }));
+  const onLine = (left: number, right: number, y: number): boolean =>
+    steps.some(({ from, to }) => {
+      const level = Math.abs(from.y - y) < LINE / 2 && left < Math.max(from.x, to.x) && right > Math.min(from.x, to.x);
+      const upright = to.x > left - 2 && to.x < right + 2 && y + LINE / 2 > Math.min(from.y, to.y) && y - LINE / 2 < Math.max(from.y, to.y);
+      return level || upright;
+    });
   const free = (left: number, right: number, y: number): boolean =>
-    left >= box.left - 4 &&
-    right <= box.right + 30 &&
+    left >= box.left + 4 &&
+    right <= box.right + 36 &&
+    y >= box.top - 8 &&
+    y <= box.bottom - 6 &&
     set.every((other) => right < other.left || left > other.right || Math.abs(other.y - y) >= LINE) &&
-    points.every((p) => p.x < left - 4 || p.x > right + 4 || Math.abs(p.y - y) > LINE / 2);
+    points.every((p) => p.x < left - 4 || p.x > right + 4 || Math.abs(p.y - y) > LINE / 2) &&
+    !onLine(left, right, y);
   const labels: Label[] = [];
   const ordered = points.toSorted(
     (a, b) => Number(b.onFrontier) - Number(a.onFrontier) || (a.places[0] as number) - (b.places[0] as number),
@@ -162,13 +190,20 @@ function labelsOf(points: readonly Point[], box: Box): Label[] {
     const numbers = places.toSorted((a, b) => a - b).map((place) => String(place + 1));
     const text = numbers.length > MOST_NUMBERS ? `${numbers.slice(0, MOST_NUMBERS).join(', ')} …` : numbers.join(', ');
     const width = DIGIT * text.length;
+    const left = { left: x - 7 - width, anchor: 'end' } as const;
+    const right = { left: x + 7, anchor: 'start' } as const;
+    // The way in which both are better the paper is empty.
+    const [out, inward] = lessX ? [left, right] : [right, left];
+    const [away, back] = lessY ? [9, -9] : [-9, 9];
     const spots = [
-      { left: x + 8, y, anchor: 'start' as const },
-      { left: x - 8 - width, y, anchor: 'end' as const },
-      { left: x + 6, y: y - 11, anchor: 'start' as const },
-      { left: x + 6, y: y + 11, anchor: 'start' as const },
+      { ...out, y: y + away },
+      { ...out, y },
+      { ...inward, y },
+      { ...inward, y: y + back },
+      { ...inward, y: y + away },
+      { ...out, y: y + back },
     ];
-    const spot = spots.find(({ left, y }) => free(left, left + width, y));
+    const spot = spots.find((one) => free(one.left, one.left + width, one.y));
     if (!spot) continue;
     set.push({ left: spot.left, right: spot.left + width, y: spot.y });
     labels.push({ x: spot.anchor === 'start' ? spot.left : spot.left + width, y: spot.y, text, anchor: spot.anchor, places });

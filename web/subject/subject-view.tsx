@@ -6,6 +6,7 @@ import { asksOf } from './blanks.ts';
 import { entriesOf, levelOf } from './entries.ts';
 import { Listed } from './listed.tsx';
 import { Almost } from './missed.tsx';
+import { OneMoreOpens } from './one-more.tsx';
 import { Traded } from './scatter-plate.tsx';
 import { followSearch, result, search } from './search.ts';
 import { figureName, figuresFor } from './told.ts';
@@ -28,8 +29,12 @@ export function SubjectView() {
   );
 }
 
+/** So many entries are read at one go. */
+const FIRST = 12;
+
 function Results() {
   const [pointed, setPointed] = useState<number | undefined>(undefined);
+  const [more, setMore] = useState(false);
   if (!result.value) return null;
   const { asked, found } = result.value;
   const entries = entriesOf(found.choices);
@@ -46,7 +51,7 @@ function Results() {
             <Sorting />
           </div>
           <ol class="chosen-list">
-            {entries.map((entry, place) => (
+            {entries.slice(0, more ? undefined : FIRST).map((entry, place) => (
               <Listed
                 key={entry.key}
                 entry={entry}
@@ -58,12 +63,20 @@ function Results() {
               />
             ))}
           </ol>
+          {!more && entries.length > FIRST && (
+            <p class="choices more">
+              <button type="button" class="plain" onClick={() => setMore(true)}>
+                {entries.length - FIRST === 1 ? 'Show one more' : `Show ${entries.length - FIRST} more`}
+              </button>
+            </p>
+          )}
         </section>
       )}
       {entries.length > 0 && (
         <Traded choices={found.choices} entries={entries} axes={asked.frontier} frontier={found.frontier} pointed={pointed} />
       )}
       <Almost misses={misses} />
+      <OneMoreOpens />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { type Choice, LIMIT_WORDS, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn } from '../../core/choosing.ts';
+import { type Choice, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn } from '../../core/choosing.ts';
 import { capital, type FigureId, listed, nameOf, percent, short } from '../../core/index.ts';
 import { fieldAt, lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
@@ -9,8 +9,26 @@ import type { Level } from './entries.ts';
 
 const times = (n: number): string => (n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`);
 
-const FAILS_PRICE = 'it costs too much';
-export const failsOf = (name: LimitAnswer['name']): string => (name === 'price' ? FAILS_PRICE : LIMIT_WORDS[name].fails);
+/** Why a pairing is not taken, by the limit that it does not meet. */
+const FAILS: Readonly<Record<LimitAnswer['name'], string>> = {
+  subjectFits: 'the subject does not fit the frame',
+  subjectFills: 'the subject is too small in the frame',
+  subjectCovered: 'the subject is not covered to its corners',
+  frameCovered: 'too little of the frame is covered',
+  fieldNoNarrower: 'the field is too narrow',
+  fieldNoWider: 'the field is too wide',
+  magnificationAtLeast: 'the magnification is too low',
+  magnificationAtMost: 'the magnification is too high',
+  finestDetail: 'the finest detail is lost',
+  workingDistance: 'the objective comes too near',
+  diffuser: 'the diffuser does not go in',
+  lightCone: 'the rig stands in the way of the light',
+  cornerLight: 'the corners are too dark',
+  samplingAtLeast: 'the pixels are too coarse',
+  samplingAtMost: 'the pixels are too fine and only magnify blur',
+  length: 'the rig is too long',
+  price: 'it costs too much',
+};
 
 /** The limit that stops most pairings; undefined where none stops any. */
 export function stopsMost(stopped: Stopped): [name: keyof Stopped, count: number] | undefined {
@@ -21,8 +39,7 @@ export function stopsMost(stopped: Stopped): [name: keyof Stopped, count: number
 /** The answer: how many give it, and what stops the rest. */
 export function answerOf({ considered, impossible, feasible, stopped }: Found, asks: number): string {
   const most = stopsMost(stopped);
-  const stops =
-    most && feasible < considered - impossible ? ` What stops the rest most often: ${failsOf(most[0])}, ${times(most[1])}.` : '';
+  const stops = most && feasible < considered - impossible ? ` What stops the rest most often: ${FAILS[most[0]]}, ${times(most[1])}.` : '';
   if (asks === 0) return `Nothing is asked yet: all ${considered - impossible} pairings stand in the list.`;
   const it = asks === 1 ? 'it' : 'all of it';
   if (feasible === 0)
@@ -52,7 +69,7 @@ export function standsOf(onFrontier: boolean, at: string, figures: number): stri
 }
 
 export const levelSaid = ({ place, spaceMm, ofSeveral }: Level): string =>
-  `A tie on paper with ${place + 1}${ofSeveral ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
+  `A tie on paper with no. ${place + 1}${ofSeveral ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
 
 /** What is still to be paid. */
 export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'priceMissing'>): string {
@@ -64,13 +81,13 @@ export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'price
 /** What falls short, by how much: `the finest detail is lost: 2.4 µm where 2 µm is asked, 20 % off`. */
 export function missingSaid(limit: LimitAnswer): string {
   const { name, state, value, margin, missing = [], surely } = limit;
-  const fails = name === 'subjectFits' && value !== undefined ? 'the subject does not fit the frame' : failsOf(name);
+  const fails = FAILS[name];
   if (state === 'unknown' && name !== 'price')
     return `${nameOfLimit(name)} is not known${missing.length > 0 ? ` without ${listed(missing.map(nameOf))}` : ''}`;
   if (value === undefined) return fails;
   const asked = toldIn(limit, limit.limit);
   const far = margin === undefined || limit.limit === 0 ? '' : `, ${percent(-margin)} off`;
-  return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${surely ? '' : ', within its ±'}`;
+  return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${surely ? '' : ', which its ± may bridge'}`;
 }
 
 /** A near miss as one sentence. */
