@@ -1,7 +1,8 @@
-import { limitsOf, nameOfLimit } from '../../core/choosing.ts';
+import { limitsOf, MOST_CONSIDERED, nameOfLimit } from '../../core/choosing.ts';
+import { capital } from '../../core/index.ts';
 import { openView } from '../state/address.ts';
 import { wantThat, wish } from '../state/wish.ts';
-import { question } from './asked.ts';
+import { type Lack, question } from './asked.ts';
 import { asksOf } from './blanks.ts';
 import { entriesOf } from './entries.ts';
 import { excluding, loosened, looserSaid, loosers } from './loosen.ts';
@@ -42,13 +43,14 @@ export function Answer() {
   );
 }
 
-const LACKS = {
+const LACKS: Readonly<Record<Lack, string>> = {
   asking: 'The catalogue is being fetched.',
   unreachable:
     'The catalogue cannot be reached, so there is nothing to choose from: load the page again, or choose from the parts of the pairing.',
   'no objective': 'Nothing to choose from: no objective is marked as owned.',
   'no relay': 'Nothing to choose from: no relay is marked as owned.',
-} as const;
+  'too many': `These parts make more than ${MOST_CONSIDERED} pairings: choose from what you own, or fewer infinity spaces.`,
+};
 
 function sentence(): string {
   const now = search.value;
@@ -96,7 +98,7 @@ function Loosen() {
             const next = loosened(wish.value.want, way);
             return (
               <li key={way.limit.name}>
-                {nameOfLimit(way.limit.name)}:{' '}
+                {capital(nameOfLimit(way.limit.name))}:{' '}
                 {next ? (
                   <button type="button" class="lead" onClick={() => wantThat(next)}>
                     ask for {looserSaid(way)}

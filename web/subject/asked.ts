@@ -1,12 +1,12 @@
 import { computed } from '@preact/signals';
-import type { Asked, Offered } from '../../core/choosing.ts';
+import { type Asked, MOST_CONSIDERED, type Offered } from '../../core/choosing.ts';
 import type { Pairing } from '../../core/index.ts';
 import { catalogue, type Listed } from '../state/catalogue.ts';
 import { answered } from '../state/draft.ts';
 import { type From, type Wish, wish } from '../state/wish.ts';
 
 /** Why there is nothing to search among. */
-export type Lack = 'asking' | 'unreachable' | 'no objective' | 'no relay';
+export type Lack = 'asking' | 'unreachable' | 'no objective' | 'no relay' | 'too many';
 
 export interface Question {
   asked: Asked;
@@ -50,6 +50,7 @@ export function questionOf(wish: Wish, shelf: Shelf | undefined, { objective, re
   const relays = taken(shelf?.relays, wish.relays, relay);
   if (objectives.length === 0) return 'no objective';
   if (relays.length === 0) return 'no relay';
+  if (objectives.length * relays.length * wish.infinitySpacesMm.length > MOST_CONSIDERED) return 'too many';
   const whole = { objectives: taken(shelf?.objectives, 'all', objective), relays: taken(shelf?.relays, 'all', relay) };
   const some = (parts: readonly Offered<unknown>[]): boolean => parts.some(({ owned }) => owned);
   // One more part goes with what is owned: of the other kind there must be one.

@@ -66,7 +66,7 @@ export function axisOver(values: readonly number[], from: number, to: number): A
 }
 
 function evenly(low: number, high: number): number[] {
-  const rough = (high - low) / 5;
+  const rough = (high - low) / 7;
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = ten * ([1, 2, 5, 10].find((n) => n * ten >= rough) ?? 10);
   const first = Math.ceil(low / step);

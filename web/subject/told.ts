@@ -1,6 +1,5 @@
-import { type Choice, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn } from '../../core/choosing.ts';
+import { type Choice, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn, type Variable } from '../../core/choosing.ts';
 import { capital, type FigureId, listed, nameOf, percent, short } from '../../core/index.ts';
-import { fieldAt, lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import type { Found } from './choose-task.ts';
 import type { Level } from './entries.ts';
@@ -93,14 +92,17 @@ export function missingSaid(limit: LimitAnswer): string {
 /** A near miss as one sentence. */
 export const missSaid = (missing: readonly LimitAnswer[]): string => `${capital(listed(missing.map(missingSaid)))}.`;
 
+const WITH: Readonly<Record<Variable, string>> = {
+  '/infinitySpaceMm': 'an infinity space',
+  '/relay/focalLengthMm': 'a relay',
+  '/relay/clearApertureMm': 'a clear opening of the relay',
+};
+
 /** The one change that would mend it. */
-export function wouldSaid({ wouldMeetIf }: Pick<NearMiss, 'wouldMeetIf'>): string {
-  if (!wouldMeetIf) return '';
-  const { path, value, from } = wouldMeetIf;
-  const field = fieldAt(path);
-  const unit = field?.unit ? `${field.unit === '×' || field.unit === '°' ? '' : ' '}${field.unit}` : '';
-  return `Would do if ${lower(field?.label ?? nameOf(path))} were ${short(value, 4)}${unit} in the place of ${short(from, 4)}${unit}.`;
-}
+export const wouldSaid = ({ wouldMeetIf }: Pick<NearMiss, 'wouldMeetIf'>): string =>
+  wouldMeetIf
+    ? `Would do with ${WITH[wouldMeetIf.path]} of ${short(wouldMeetIf.value, 6)} mm in the place of ${short(wouldMeetIf.from, 4)} mm.`
+    : '';
 
 /** The figures that are told of each entry: those that the wish, the sorting and the frontier are about, and then the usual ones. */
 export function figuresFor(

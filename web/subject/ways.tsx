@@ -4,6 +4,7 @@ import type { Pairing } from '../../core/index.ts';
 import { onClipboard } from '../share/share.tsx';
 import { openView, settle } from '../state/address.ts';
 import { linkTo } from '../state/link.ts';
+import { fetchWorks, hasGlass, worksNow } from '../state/works.ts';
 import { inWords } from './parts-line.tsx';
 
 /** What can be done with a pairing that is told: each one step. */
@@ -33,7 +34,9 @@ export function Ways({ pairing, children }: { pairing: Pairing; children?: Compo
 }
 
 /** It becomes the pairing that all other views are about; the way back leads to this list. */
-function openAs(pairing: Pairing): void {
+async function openAs(pairing: Pairing): Promise<void> {
+  // What traces its glass is fetched first, so that it is one step: without it the view says what it waits for.
+  if (hasGlass(pairing) && !worksNow()) await fetchWorks().catch(() => undefined);
   settle(pairing);
   openView('pairing');
 }

@@ -1,3 +1,4 @@
+import { amount, type Sensor, short } from '../../core/index.ts';
 import { engravedSensor } from '../fields/engrave.ts';
 import { catalogue } from '../state/catalogue.ts';
 import { answered } from '../state/draft.ts';
@@ -26,7 +27,7 @@ export function Wished() {
         I want to photograph <Words clause={STANDING[0] as Clause} />
         {open.map((clause) => (
           <span key={clause.name}>
-            {clause.name === 'diffuser' ? ' ' : ', '}
+            {', '}
             <Words clause={clause} />{' '}
             <button type="button" class="lead out" aria-label={`Leave out: ${clause.name}`} onClick={() => leaveOut(clause)}>
               leave out
@@ -110,6 +111,8 @@ function leaveOut(clause: Clause): void {
   settleWish();
 }
 
+const sizeOf = ({ widthMm, heightMm }: Sensor): string => `${short(amount(widthMm), 4)} x ${short(amount(heightMm), 4)} mm`;
+
 function Camera() {
   const shelf = catalogue.value;
   const listed = typeof shelf === 'string' ? [] : shelf.sensors;
@@ -126,7 +129,7 @@ function Camera() {
         else if (sensor) choose({ sensor });
       }}
     >
-      <option value="">the camera of the pairing: {engravedSensor(answered.value.pairing.sensor)}</option>
+      <option value="">the pairing’s camera, {sizeOf(answered.value.pairing.sensor)}</option>
       {own && known < 0 && <option value="here">{own.name ?? engravedSensor(own)}</option>}
       {listed.map(({ id, part }, i) => (
         <option key={id} value={i}>
