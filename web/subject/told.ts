@@ -78,7 +78,7 @@ export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'price
 }
 
 /** What falls short, by how much: `the finest detail is lost: 2.4 µm where 2 µm is asked, 20 % off`. */
-export function missingSaid(limit: LimitAnswer): string {
+function missingSaid(limit: LimitAnswer): string {
   const { name, state, value, margin, missing = [], surely } = limit;
   const fails = FAILS[name];
   if (state === 'unknown' && name !== 'price')
