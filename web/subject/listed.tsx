@@ -1,4 +1,4 @@
-import { bitesOf, type Choice, metOf } from '../../core/choosing.ts';
+import { bitesOf, type Choice, metOf, type Want } from '../../core/choosing.ts';
 import type { FigureId } from '../../core/index.ts';
 import { lower } from '../fields/names.ts';
 import { toldAs } from '../figures/value.ts';
@@ -9,6 +9,7 @@ import { LimitTable } from './limit-table.tsx';
 import { PartsLine } from './parts-line.tsx';
 import { figureName, levelSaid, priceSaid, standsOf } from './told.ts';
 import { Ways } from './ways.tsx';
+import { OtherRelays } from './window-of.tsx';
 
 interface Props {
   entry: Entry<Choice>;
@@ -16,11 +17,12 @@ interface Props {
   level: Level | undefined;
   figures: readonly FigureId[];
   axes: number;
+  want: Want;
   onPoint(place: number | undefined): void;
 }
 
 /** One entry of the list: its parts, why it is here, what bites, its figures, what to mind, what it costs. */
-export function Listed({ entry, place, level, figures, axes, onPoint }: Props) {
+export function Listed({ entry, place, level, figures, axes, want, onPoint }: Props) {
   const { head, members } = entry;
   const limits = head.limits.filter(asksOf);
   const bites = limits.find(({ name }) => name === head.bites);
@@ -65,6 +67,7 @@ export function Listed({ entry, place, level, figures, axes, onPoint }: Props) {
             <LimitTable limits={limits} bites={head.bites} title={`How each wish fares with ${place + 1}`} />
           </details>
         )}
+        {limits.length > 0 && <OtherRelays pairing={head.pairing} want={want} id={`chosen-${place + 1}`} />}
       </div>
     </li>
   );

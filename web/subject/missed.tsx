@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { Want } from '../../core/choosing.ts';
 import { asksOf } from './blanks.ts';
 import type { Miss } from './choose-task.ts';
 import { type Entry, spacingsOf } from './entries.ts';
@@ -6,19 +7,20 @@ import { LimitTable } from './limit-table.tsx';
 import { inWords, PartsLine } from './parts-line.tsx';
 import { missSaid, priceSaid, wouldSaid } from './told.ts';
 import { Ways } from './ways.tsx';
+import { OtherRelays } from './window-of.tsx';
 
 const FIRST = 5;
 
 /** What comes near, each with what it misses and by how much. */
-export function Almost({ misses }: { misses: readonly Entry<Miss>[] }) {
+export function Almost({ misses, want }: { misses: readonly Entry<Miss>[]; want: Want }) {
   const [more, setMore] = useState(false);
   if (misses.length === 0) return null;
   return (
     <section aria-labelledby="almost-title">
       <h2 id="almost-title">Almost</h2>
       <ul class="chosen-list">
-        {misses.slice(0, more ? undefined : FIRST).map((entry) => (
-          <Missed key={entry.key} entry={entry} />
+        {misses.slice(0, more ? undefined : FIRST).map((entry, place) => (
+          <Missed key={entry.key} entry={entry} place={place + 1} want={want} />
         ))}
       </ul>
       {!more && misses.length > FIRST && (
@@ -32,7 +34,7 @@ export function Almost({ misses }: { misses: readonly Entry<Miss>[] }) {
   );
 }
 
-function Missed({ entry }: { entry: Entry<Miss> }) {
+function Missed({ entry, place, want }: { entry: Entry<Miss>; place: number; want: Want }) {
   const { head } = entry;
   const would = wouldSaid(head);
   return (
@@ -54,6 +56,7 @@ function Missed({ entry }: { entry: Entry<Miss> }) {
           <summary>How each wish fares</summary>
           <LimitTable limits={head.limits.filter(asksOf)} title={`How each wish fares with ${inWords(head.pairing)}`} />
         </details>
+        <OtherRelays pairing={head.pairing} want={want} id={`almost-${place}`} />
       </div>
     </li>
   );

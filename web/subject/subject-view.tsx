@@ -59,6 +59,7 @@ function Results() {
                 level={levelOf(found.choices, entries, entry)}
                 figures={figures}
                 axes={asked.frontier.length}
+                want={asked.want}
                 onPoint={setPointed}
               />
             ))}
@@ -75,7 +76,7 @@ function Results() {
       {entries.length > 0 && (
         <Traded choices={found.choices} entries={entries} axes={asked.frontier} frontier={found.frontier} pointed={pointed} />
       )}
-      <Almost misses={misses} />
+      <Almost misses={misses} want={asked.want} />
       <OneMoreOpens />
     </div>
   );

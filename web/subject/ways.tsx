@@ -1,31 +1,40 @@
-import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Pairing } from '../../core/index.ts';
 import { onClipboard } from '../share/share.tsx';
+import { layAbreast, saidOf } from '../state/abreast.ts';
 import { openView, settle } from '../state/address.ts';
-import { linkTo } from '../state/link.ts';
+import { further, linkTo, written } from '../state/link.ts';
 import { fetchWorks, hasGlass, worksNow } from '../state/works.ts';
 import { inWords } from './parts-line.tsx';
 
 /** What can be done with a pairing that is told: each one step. */
-export function Ways({ pairing, children }: { pairing: Pairing; children?: ComponentChildren }) {
+export function Ways({ pairing }: { pairing: Pairing }) {
   const [said, setSaid] = useState('');
   const name = inWords(pairing);
   const link = `${location.origin}${location.pathname}${linkTo(pairing)}`;
+  const lies = further.value.split('.').includes(written(pairing));
   return (
     <p class="ways">
       <button type="button" class="lead" aria-label={`Open as the pairing: ${name}`} onClick={() => openAs(pairing)}>
         Open as the pairing
       </button>
+      {lies ? (
+        <button type="button" class="lead" aria-label={`See it abreast: ${name}`} onClick={() => openView('abreast')}>
+          See it abreast
+        </button>
+      ) : (
+        <button type="button" class="lead" aria-label={`Lay it abreast: ${name}`} onClick={() => setSaid(saidOf(layAbreast(pairing)))}>
+          Lay it abreast
+        </button>
+      )}
       <button
         type="button"
         class="lead"
-        aria-label={`Copy the link of ${name}`}
+        aria-label={`Copy its link: ${name}`}
         onClick={async () => setSaid((await onClipboard(link)) ? 'Copied.' : link)}
       >
         Copy its link
       </button>
-      {children}
       <span role="status" class="copied">
         {said}
       </span>
