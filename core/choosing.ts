@@ -18,11 +18,14 @@ export {
 export { BETTER } from './choose/better.ts';
 // What comes of it.
 export { type Choice, type Choices, choosing } from './choose/choices.ts';
+export { type LimitAnswer, limitAnswers } from './choose/limit-answers.ts';
 export { LIMIT_NAMES, type Limit, type LimitName, limitsOf, marginOf, meets } from './choose/limits.ts';
-export { type OneMore, type Opening, oneMore } from './choose/one-more.ts';
+export type { NearMiss } from './choose/near.ts';
+export { type OneMore, type Opening, oneMore, type Shift } from './choose/one-more.ts';
 // Where a quantity may lie, all else held.
 export { VARIABLES, type Variable } from './choose/quantities.ts';
-export { type Found, type Progress, searching } from './choose/search.ts';
+export { bitesOf, metOf, nameOfLimit, toldIn } from './choose/reasons.ts';
+export { type Found, type Progress, type Stopped, searching } from './choose/search.ts';
 export { subjectOf, type Want, wantSchema } from './choose/want.ts';
 export { where } from './choose/window-words.ts';
 export { type WindowAnswer, type WindowQuestion, windowing, windowOf } from './choose/windows.ts';

@@ -63,7 +63,7 @@ export { circleInRectangle } from './pairing/circle.ts';
 
 // Words, units and errors.
 export { minutesFor, nameOf, resolving } from './pairing/phrases.ts';
-export { earned, listed, percent, short } from './words.ts';
+export { atLeast, atMost, capital, earned, listed, percent, short } from './words.ts';
 export { sameJson } from './same.ts';
 export { DIMENSION, type Unit } from './units.ts';
 export { PairingError, type Problem, pointer, problemsOf, shown, steps, valueAt } from './errors.ts';

@@ -10,6 +10,8 @@ import { view } from './state/view.ts';
 const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
 const abreast = () => import('./abreast/abreast-view.tsx').then((piece) => piece.AbreastView);
 const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
+const subject = () => import('./subject/subject-view.tsx').then((piece) => piece.SubjectView);
+const LATER = { glass, subject, abreast };
 
 /** The head with the views, the view that is open, the foot. */
 export function Page() {
@@ -29,7 +31,7 @@ export function Page() {
         ) : view.value === 'pairing' ? (
           <PairingView />
         ) : (
-          <Later key={view.value} load={view.value === 'glass' ? glass : abreast} what="This view" last />
+          <Later key={view.value} load={LATER[view.value]} what="This view" last />
         )}
       </main>
       {whole.value && <Foot />}

@@ -113,6 +113,9 @@ export const choicesSchema = exactly<Choices>()(
       feasible: count,
       unpriced: count.openapi({ description: 'of the feasible, those with a part to be bought whose price is not known' }),
       frontier: count,
+      stopped: z
+        .partialRecord(z.enum([...LIMIT_NAMES, 'price']), count)
+        .openapi({ description: 'how many pairings each limit stops, alone or with others' }),
       choices: z.array(choice),
       nearMisses: z.array(
         z

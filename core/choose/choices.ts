@@ -10,7 +10,7 @@ import { type Asked, pairingAt, priceOf } from './asked.ts';
 import { type LimitAnswer, limitAnswers } from './limit-answers.ts';
 import { type NearMiss, nearMissOf } from './near.ts';
 import { lineOf } from './reasons.ts';
-import { type Candidate, type Progress, searching } from './search.ts';
+import { type Candidate, type Progress, type Stopped, searching } from './search.ts';
 import { cautionsFor, type Ids, idsOf, partsAt, type ToldPrice, toldPrice } from './told.ts';
 
 /** One pairing that meets every limit, and why it is told. */
@@ -40,6 +40,8 @@ export interface Choices {
   unpriced: number;
   /** How many stand on the frontier. */
   frontier: number;
+  /** How many pairings each limit stops, alone or with others. */
+  stopped: Stopped;
   choices: Choice[];
   nearMisses: NearMiss[];
 }
@@ -70,8 +72,8 @@ export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress,
     nearMisses.push(nearMissOf(asked, short, works));
     yield done;
   }
-  const { considered, impossible, feasible, unpriced } = found;
-  return { considered, impossible, feasible, unpriced, frontier: frontier.size, choices, nearMisses };
+  const { considered, impossible, feasible, unpriced, stopped } = found;
+  return { considered, impossible, feasible, unpriced, frontier: frontier.size, stopped, choices, nearMisses };
 }
 
 /** Two lists in one order as one, each candidate once. */

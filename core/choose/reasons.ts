@@ -19,7 +19,8 @@ export function lineOf({ limits, bites, onFrontier, level }: Grounds): string {
   ].join(' ');
 }
 
-function metOf(limits: readonly LimitAnswer[]): string {
+/** How surely a choice meets what is asked. */
+export function metOf(limits: readonly LimitAnswer[]): string {
   if (limits.length === 0) return 'Nothing was asked of it.';
   const sure = limits.filter(({ surely }) => surely).length;
   const all = limits.length === 1 ? 'Meets what is asked' : limits.length === 2 ? 'Meets both' : `Meets all ${limits.length}`;
@@ -32,7 +33,8 @@ export const nameOfLimit = (name: LimitAnswer['name']): string => (name === 'pri
 export const toldIn = ({ figure }: Pick<LimitAnswer, 'figure'>, value: number): string =>
   figure ? amountOf({ figure }, value) : short(value, 6);
 
-function bitesOf(bites: LimitAnswer): string {
+/** What bites, a sentence. */
+export function bitesOf(bites: LimitAnswer): string {
   const { name, value, limit } = bites;
   return `${capital(nameOfLimit(name))} bites first: ${toldIn(bites, value as number)} where ${toldIn(bites, limit)} is the limit.`;
 }

@@ -6,7 +6,7 @@ import { type Asked, type Place, pairingAt, priceOf } from './asked.ts';
 import { Best } from './best.ts';
 import { BETTER } from './better.ts';
 import { Frontier } from './frontier.ts';
-import { type Limit, limitsOf, marginOf, meets } from './limits.ts';
+import { type Limit, type LimitName, limitsOf, marginOf, meets } from './limits.ts';
 import { type Value, valueBench } from './values.ts';
 
 /** One pairing that was considered. */
@@ -45,7 +45,14 @@ export interface Found {
    * nearest spacing, and only where they are feasible at none.
    */
   readonly near: readonly Short[];
+  readonly stopped: Stopped;
 }
+
+/**
+ * How many pairings each limit stops, alone or with others; a limit that stops none is left out. What hangs on a
+ * relay's glass is counted only where the glass was looked through.
+ */
+export type Stopped = Partial<Record<LimitName | 'price', number>>;
 
 /** How far a search has come. */
 export interface Progress {
@@ -79,6 +86,14 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
   const frontier = new Frontier<Standing>();
   const of = asked.objectives.length * asked.relays.length * asked.infinitySpacesMm.length;
   const counts = { considered: 0, impossible: 0, feasible: 0, unpriced: 0 };
+  const stopped: Stopped = {};
+  const stop = (by: keyof Stopped): void => {
+    stopped[by] = (stopped[by] ?? 0) + 1;
+  };
+  const count = (asked: readonly Limit[], ids: readonly FigureId[], values: readonly Value[], tooDear: boolean): void => {
+    if (tooDear) stop('price');
+    for (const limit of asked) if (!isMet(limit, values[ids.indexOf(limit.figure)] as Value)) stop(limit.name);
+  };
 
   for (let o = 0; o < asked.objectives.length; o++)
     for (let r = 0; r < asked.relays.length; r++) {
@@ -105,7 +120,10 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
           }
           const already = shortfall(plainLimits, plainIds, values, priced);
           // It cannot come nearer than this: where that is too far, its glass need not be looked through.
-          if (already.missing > 0 && !near.wants(judge(already, 0))) continue;
+          if (already.missing > 0 && !near.wants(judge(already, 0))) {
+            count(plainLimits, plainIds, values, tooDear);
+            continue;
+          }
         }
         whole.put(pairing);
         const values = whole.read();
@@ -118,6 +136,7 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
         const key = keyOf(sort.by === 'price' ? paid : figureOf(sort.by), sort.first);
         const short = shortfall(limits, wanted, values, priced);
         if (short.missing > 0) {
+          count(limits, wanted, values, tooDear);
           const miss = judge(short, key);
           if (!nearest || nearer(miss, nearest) < 0) nearest = miss;
           continue;
@@ -132,7 +151,7 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
       if (nearest && counts.feasible === feasibleBefore) near.add(nearest);
     }
   yield { done: of, of };
-  return { ...counts, best: best.kept, frontier: frontier.members.toSorted(before), near: near.kept };
+  return { ...counts, best: best.kept, frontier: frontier.members.toSorted(before), near: near.kept, stopped };
 }
 
 /** Whether a figure can only be told of a relay with glass by looking through it. */
@@ -148,12 +167,14 @@ const NONE: Shortfall = { missing: 0, worst: 0 };
 function shortfall(limits: readonly Limit[], ids: readonly FigureId[], values: readonly Value[], { missing, worst }: Shortfall): Shortfall {
   for (const limit of limits) {
     const value = values[ids.indexOf(limit.figure)] as Value;
-    if (typeof value === 'number' && meets(limit, value)) continue;
+    if (isMet(limit, value)) continue;
     missing++;
     worst = Math.min(worst, typeof value === 'number' ? marginOf(limit, value) : -1);
   }
   return { missing, worst };
 }
+
+const isMet = (limit: Limit, value: Value): boolean => typeof value === 'number' && meets(limit, value);
 
 const keyOf = (value: Value, first: Asked['sort']['first']): number =>
   typeof value !== 'number' ? Number.POSITIVE_INFINITY : first === 'least' ? value : -value;

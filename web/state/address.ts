@@ -13,7 +13,7 @@ export const fault = signal('');
 export const arriving = signal<'no' | 'fetching' | 'in vain'>('no');
 
 /** What the current entry of the history stood for before the edit that is under way. */
-let committed = { link: '', draft: null as object | null };
+let committed = { search: '', link: '', draft: null as object | null };
 /** A commit that came while the answer was awaited. */
 let owed = false;
 
@@ -29,6 +29,8 @@ const write = (how: 'pushState' | 'replaceState', address: string, kept: object 
   }
 };
 
+const addressOf = ({ search, link }: { search: string; link: string }): string => `${location.pathname}${search}${link}`;
+
 /** The address follows each change; a commit (leaving a field, Enter, a pick) makes it one step of history. */
 export function followAddress(): void {
   arrive();
@@ -37,9 +39,9 @@ export function followAddress(): void {
   effect(() => {
     // Browsers refuse an address that changes with every frame: it waits until the hand lets go.
     if (held.value !== undefined) return;
-    const link = wholeLink(answered.value.pairing);
+    const address = addressOf({ search: searchOf(view.value), link: wholeLink(answered.value.pairing) });
     const kept = draft.value;
-    if (fault.value === '' && arriving.value === 'no') write('replaceState', link, kept);
+    if (fault.value === '' && arriving.value === 'no') write('replaceState', address, kept);
   });
   effect(() => {
     if (awaited.value === 'nothing' && owed) untracked(commit);
@@ -50,11 +52,11 @@ export function followAddress(): void {
 export function commit(): void {
   tell();
   owed = awaited.peek() === 'glass';
-  const link = wholeLink(answered.peek().pairing);
-  if (owed || link === committed.link) return;
-  if (fault.peek() === '') write('replaceState', committed.link, committed.draft);
-  write('pushState', link, draft.peek());
-  committed = { link, draft: draft.peek() };
+  const next = { search: searchOf(view.peek()), link: wholeLink(answered.peek().pairing), draft: draft.peek() };
+  if (owed || (next.link === committed.link && next.search === committed.search)) return;
+  if (fault.peek() === '') write('replaceState', addressOf(committed), committed.draft);
+  write('pushState', addressOf(next), next.draft);
+  committed = next;
   fault.value = '';
 }
 
@@ -68,13 +70,19 @@ export function settle(next: object): void {
 export function openView(name: View): void {
   commit();
   if (view.peek() === name) return;
-  write('pushState', `${location.pathname}${searchOf(name)}${location.hash}`, draft.peek());
+  const search = searchOf(name);
+  write('pushState', addressOf({ search, link: location.hash }), draft.peek());
+  committed.search = search;
   showView(name);
 }
 
-function arrive(): void {
+/** Nothing of where one comes from may be written into the address that one has come to: all of it changes at once. */
+const arrive = (): void => batch(arriveAtOnce);
+
+function arriveAtOnce(): void {
   followView();
   const { hash } = location;
+  committed.search = searchOf(view.peek());
   if (hash === wholeLink(answered.peek().pairing) && committed.link === hash && problems.peek().length === 0) {
     arriving.value = 'no';
     return;
@@ -104,7 +112,7 @@ function arrive(): void {
       fault.value = found.fault ?? '';
       take(OPENING.pairing);
     });
-    committed = { link: location.hash, draft: null };
+    committed = { ...committed, link: location.hash, draft: null };
   }
 }
 
@@ -121,5 +129,5 @@ function show(pairing: object, behind: string, typed?: object | null): void {
       tell();
     }
   });
-  committed = { link: wholeLink(answered.peek().pairing), draft: draft.peek() };
+  committed = { ...committed, link: wholeLink(answered.peek().pairing), draft: draft.peek() };
 }

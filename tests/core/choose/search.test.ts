@@ -118,6 +118,9 @@ describe('a search', () => {
       ).toEqual(feasible);
       expect(found.unpriced).toBe(feasible.filter((turn) => !pairings[turn]?.cost.whole).length);
 
+      const stops = Object.values(found.stopped).reduce((sum, n) => sum + n, 0);
+      expect(stops).toBe(short.reduce<number>((sum, n) => sum + (n ?? 0), 0));
+
       const at = (turn: number) => pairings[turn] as Case['pairings'][number];
       const figure = (turn: number, id: FigureId): number => numberIn((at(turn).evaluation as Evaluation).answers[id]) ?? Number.NaN;
       const sortedBy = (turn: number): number => {

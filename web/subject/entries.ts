@@ -1,0 +1,57 @@
+import type { Choice } from '../../core/choosing.ts';
+import { amount, listed, type Pairing, short } from '../../core/index.ts';
+
+/** Pairings of one objective with one relay at several spacings: one entry of the list. */
+export interface Entry<One> {
+  readonly key: string;
+  /** The first of them, as the list is sorted. */
+  readonly head: One;
+  /** All of them, the first included. */
+  readonly members: readonly One[];
+}
+
+interface Paired {
+  readonly pairing: Pairing;
+}
+
+const keyOf = ({ pairing: { objective, relay } }: Paired): string => JSON.stringify([objective, relay]);
+
+export const spaceOf = ({ pairing }: Paired): number => amount(pairing.infinitySpaceMm);
+
+/** In the order in which each comes first. */
+export function entriesOf<One extends Paired>(all: readonly One[]): Entry<One>[] {
+  const found = new Map<string, One[]>();
+  for (const one of all) {
+    const key = keyOf(one);
+    const members = found.get(key);
+    if (members) members.push(one);
+    else found.set(key, [one]);
+  }
+  return [...found].map(([key, members]) => ({ key, head: members[0] as One, members }));
+}
+
+/** `at 60, 30 or 90 mm`: the spacings of an entry, the first of the list first. */
+export function spacingsOf({ members }: Entry<Paired>): string {
+  const lengths = members.map((one) => short(spaceOf(one), 4));
+  return `at ${listed(lengths).replace(/ and (?=[^ ]*$)/, ' or ')} mm`;
+}
+
+/** With which entry one is level in what the list is sorted by, by its place, and at which spacing that one is. */
+export interface Level {
+  readonly place: number;
+  readonly spaceMm: number;
+  /** The other is told at more than this spacing. */
+  readonly ofSeveral: boolean;
+}
+
+/** An entry's first pairing was held against the one before it in the list: which entry that belongs to. */
+export function levelOf(choices: readonly Choice[], entries: readonly Entry<Choice>[], { head }: Entry<Choice>): Level | undefined {
+  const before = choices[choices.indexOf(head) - 1];
+  if (!head.levelWithPrevious || !before) return undefined;
+  const place = entries.findIndex(({ members }) => members.includes(before));
+  return { place, spaceMm: spaceOf(before), ofSeveral: (entries[place]?.members.length ?? 1) > 1 };
+}
+
+/** The entry that a choice belongs to, by its place. */
+export const placeOf = (entries: readonly Entry<Choice>[], choice: Choice): number =>
+  entries.findIndex(({ members }) => members.includes(choice));
