@@ -38,7 +38,7 @@ export function readAsked(
   const envelope = choicesEnvelope.safeParse(given);
   if (!envelope.success) return { problems: problemsOf(envelope.error, given).slice(0, MOST_PROBLEMS) };
   const { want, sensor, from = {}, infinitySpacesMm = [...DEFAULT_SPACES_MM], ...rest } = envelope.data;
-  const { sort = DEFAULT_SORT, frontier = [...DEFAULT_FRONTIER], most = DEFAULT_TOLD } = rest;
+  const { eachPairOnce = false, sort = DEFAULT_SORT, frontier = [...DEFAULT_FRONTIER], most = DEFAULT_TOLD } = rest;
   const shelf = stock.shelf();
   const camera = partOf('sensor', sensor, shelf, '/sensor');
   const objectives = partsOf('objective', from.objectives, stock, shelf);
@@ -63,6 +63,7 @@ export function readAsked(
       sort,
       frontier,
       most,
+      eachPairOnce,
     },
   };
 }

@@ -33,6 +33,10 @@ const asked = {
     .max(3)
     .optional()
     .openapi({ description: 'figures of which one way is better: finest separation and field width where they are left out' }),
+  eachPairOnce: z
+    .boolean()
+    .optional()
+    .openapi({ description: 'of an objective and a relay only the spacing that comes first is listed, with the others that do' }),
   most: z
     .number()
     .int()
@@ -96,6 +100,7 @@ const choice = z
     bites: z.enum([...LIMIT_NAMES, 'price']).optional(),
     ...priced,
     onFrontier: z.boolean().optional(),
+    spacesMm: z.array(z.number()).optional(),
     levelWithPrevious: z.boolean().optional(),
     unknown: z.array(z.enum(CIRCLES)),
     line: z.string(),

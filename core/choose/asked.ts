@@ -33,6 +33,8 @@ export interface Asked {
   readonly frontier: readonly FigureId[];
   /** How many choices are told, besides those on the frontier. */
   readonly most: number;
+  /** That of an objective and a relay only the spacing that comes first is told, with the others that do. */
+  readonly eachPairOnce?: boolean;
 }
 
 /** How many pairings one search may consider, spacings counted. */

@@ -22,6 +22,8 @@ export interface Choice extends ToldPrice {
   /** The limit that it meets by the least. */
   bites?: LimitAnswer['name'];
   onFrontier?: boolean;
+  /** Where each two parts are told once: the infinity spaces at which they meet every limit. */
+  spacesMm?: number[];
   /** Level with the one before it in what the list is sorted by: they differ by less than the ± of their difference. */
   levelWithPrevious?: boolean;
   /** The circles that are not known: they count for nothing. */
@@ -47,7 +49,7 @@ export interface Choices {
 }
 
 /** Of a larger frontier the first so many, sorted, are told. */
-const MOST_OF_FRONTIER = 40;
+const MOST_OF_FRONTIER = 24;
 
 /**
  * The choices that a search comes to: its best, sorted, and its frontier among them, each worked out whole; and what
@@ -78,7 +80,7 @@ export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress,
 
 /** Two lists in one order as one, each candidate once. */
 function merged(a: readonly Candidate[], b: readonly Candidate[]): Candidate[] {
-  const byTurn = new Map([...a, ...b].map((candidate) => [candidate.turn, candidate]));
+  const byTurn = new Map([...b, ...a].map((candidate) => [candidate.turn, candidate]));
   return [...byTurn.values()].sort((x, y) => (x.key === y.key ? x.turn - y.turn : x.key < y.key ? -1 : 1));
 }
 
@@ -91,7 +93,7 @@ function levelIn({ sort }: Asked, a: Evaluation, b: Evaluation): boolean {
 /** @param stands how it stands among the others that are told */
 export function choiceOf(
   asked: Asked,
-  { place }: Candidate,
+  { place, spacesMm }: Candidate,
   evaluation: Evaluation,
   { onFrontier, level }: { onFrontier: boolean; level: boolean },
 ): Choice {
@@ -108,6 +110,7 @@ export function choiceOf(
     ...(bites ? { bites: bites.name } : {}),
     ...toldPrice(price),
     ...(onFrontier ? { onFrontier } : {}),
+    ...(spacesMm ? { spacesMm: [...spacesMm] } : {}),
     ...(level ? { levelWithPrevious: true } : {}),
     unknown,
     line: lineOf({ limits, bites, onFrontier, level }),

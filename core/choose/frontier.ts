@@ -2,7 +2,7 @@
  * The frontier of several figures: those that no other one equals or beats in every figure and beats in one.
  * Rows are told so that more is better; equal rows stand on it side by side. No rank, no weights.
  */
-export const dominates = (a: readonly number[], b: readonly number[]): boolean => {
+const dominates = (a: readonly number[], b: readonly number[]): boolean => {
   let better = false;
   for (let i = 0; i < a.length; i++) {
     const [x, y] = [a[i] as number, b[i] as number];

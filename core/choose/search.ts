@@ -16,6 +16,8 @@ export interface Candidate {
   readonly turn: number;
   /** What it is sorted by, less before more; Infinity, and so last, where that is not known. */
   readonly key: number;
+  /** The infinity spaces at which its two parts meet every limit, where only one of them is told. */
+  readonly spacesMm?: readonly number[];
 }
 
 /** One that falls short. */
@@ -62,7 +64,7 @@ export interface Progress {
 
 /** Pairings without glass between two reports of progress. */
 const STRIDE = 512;
-export const MOST_NEAR = 12;
+const MOST_NEAR = 12;
 
 /**
  * Considers every pairing that is asked for and keeps what is to be told of them; the rest is counted and let
@@ -103,6 +105,7 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
       const paid = price.missing.length > 0 ? Gap.unknown('/price') : price.known;
       const hasGlass = asked.relays[r]?.part.glass !== undefined && traced.size > 0;
       let nearest: Short | undefined;
+      const doing: Candidate[] = [];
       const feasibleBefore = counts.feasible;
       for (let s = 0; s < asked.infinitySpacesMm.length; s++) {
         const turn = counts.considered++;
@@ -144,10 +147,13 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
         counts.feasible++;
         if (price.missing.length > 0) counts.unpriced++;
         const candidate = { place, turn, key };
-        best.add(candidate);
+        if (asked.eachPairOnce) doing.push(candidate);
+        else best.add(candidate);
         const row = axes.map((id) => upward(id, figureOf(id)));
         if (row.every((x) => !Number.isNaN(x))) frontier.add({ ...candidate, row });
       }
+      const first = doing.toSorted(before)[0];
+      if (first) best.add({ ...first, spacesMm: doing.map(({ place: [, , s] }) => asked.infinitySpacesMm[s] as number) });
       if (nearest && counts.feasible === feasibleBefore) near.add(nearest);
     }
   yield { done: of, of };

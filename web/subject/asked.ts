@@ -15,7 +15,7 @@ export interface Question {
 }
 
 /** How many of the list are told, besides those on the frontier. */
-const MOST = 36;
+const MOST = 24;
 
 const offered = <Part>({ id, part, own }: Listed<Part>): Offered<Part> => ({
   id,
@@ -45,6 +45,7 @@ export function questionOf(wish: Wish, shelf: Shelf | undefined, { objective, re
     sort: wish.sort,
     frontier: wish.frontier,
     most: MOST,
+    eachPairOnce: true,
   };
   const objectives = taken(shelf?.objectives, wish.objectives, objective);
   const relays = taken(shelf?.relays, wish.relays, relay);

@@ -12,6 +12,8 @@ export interface Entry<One> {
 
 interface Paired {
   readonly pairing: Pairing;
+  /** The spacings at which its parts do, where they are told once. */
+  readonly spacesMm?: readonly number[];
 }
 
 const keyOf = ({ pairing: { objective, relay } }: Paired): string => JSON.stringify([objective, relay]);
@@ -32,7 +34,9 @@ export function entriesOf<One extends Paired>(all: readonly One[]): Entry<One>[]
 
 /** `at 60, 30 or 90 mm`: the spacings of an entry, the first of the list first. */
 export function spacingsOf({ members }: Entry<Paired>): string {
-  const lengths = members.map((one) => short(spaceOf(one), 4));
+  const lengths = [...new Set([...members.map(spaceOf), ...members.flatMap(({ spacesMm = [] }) => spacesMm)])].map((space) =>
+    short(space, 4),
+  );
   return `at ${listed(lengths).replace(/ and (?=[^ ]*$)/, ' or ')} mm`;
 }
 

@@ -100,6 +100,8 @@ const finished = (asked: Asked): Found => {
   }
 };
 
+const infinitySpaceOf = ({ infinitySpacesMm }: Asked, [, , s]: readonly [number, number, number]): number => infinitySpacesMm[s] as number;
+
 describe('a search', () => {
   it('finds for 200 random wishes what a brute force finds: the same feasible pairings, sorted, and the same frontier', () => {
     const r = random(Number(process.env.SEED ?? 50_501));
@@ -136,6 +138,22 @@ describe('a search', () => {
       const rows = feasible.map((turn) => asked.frontier.map((id) => figure(turn, id)));
       const due = unbeaten(rows, ways).map((k) => feasible[k]);
       expect(found.frontier.map(({ turn }) => turn).toSorted((a, b) => a - b)).toEqual(due);
+
+      const once = finished({ ...asked, eachPairOnce: true }).best;
+      const firsts = found.best.filter(
+        ({ place: [o, p] }, k) => found.best.findIndex(({ place }) => place[0] === o && place[1] === p) === k,
+      );
+      expect(once.map(({ turn }) => turn)).toEqual(firsts.map(({ turn }) => turn));
+      for (const {
+        place: [o, p],
+        spacesMm,
+      } of once)
+        expect(spacesMm?.toSorted((a, b) => a - b)).toEqual(
+          found.best
+            .filter(({ place }) => place[0] === o && place[1] === p)
+            .map(({ place }) => infinitySpaceOf(asked, place))
+            .toSorted((a, b) => a - b),
+        );
 
       // Of each two parts the nearest spacing, where none is feasible.
       const spaces = asked.infinitySpacesMm.length;
