@@ -14,6 +14,7 @@ import { FieldsPlate } from './fields-plate.tsx';
 import { FigureTable } from './figure-table.tsx';
 import { How } from './how.tsx';
 import { engraved } from './named.ts';
+import '../styles/progress.css';
 
 const light = computed(() => lightAbreast(compared.value));
 const contrast = computed(() => contrastAbreast(compared.value));

@@ -4,6 +4,7 @@ import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
 import { adviceNow } from './advice-now.ts';
 import { again, cancel, hasClass, type Search, search } from './search.ts';
+import '../styles/progress.css';
 
 const PUPIL = '/objective/exitPupilFromShoulderMm';
 
