@@ -6,13 +6,13 @@ import { startOf, wishIn, wishTo } from '../../web/state/wish.ts';
 import { questionOf } from '../../web/subject/asked.ts';
 import { wantFrom } from '../../web/subject/blanks.ts';
 import type { Found, Miss } from '../../web/subject/choose-task.ts';
-import { entriesOf, levelOf, spacingsOf } from '../../web/subject/entries.ts';
+import { entriesOf, levelOf, spacesOf, spacingsOf } from '../../web/subject/entries.ts';
 import { givesUp } from '../../web/subject/gives-up.ts';
 import { excluding, loosened, looserSaid, loosers } from '../../web/subject/loosen.ts';
 import { ownedSaid, shiftsSaid } from '../../web/subject/one-more-words.ts';
 import { axisOver, scatterOf } from '../../web/subject/scatter.ts';
 import { spacesFrom } from '../../web/subject/spaces-read.ts';
-import { answerOf, countsOf, figuresFor, missSaid, priceSaid, standsOf, stopsMost, wouldSaid } from '../../web/subject/told.ts';
+import { answerOf, countsOf, figuresFor, levelSaid, missSaid, priceSaid, standsOf, stopsMost, wouldSaid } from '../../web/subject/told.ts';
 import { random } from '../support/random.ts';
 
 /** What the view From the subject says and draws, without a browser. */
@@ -64,7 +64,14 @@ describe('the list', () => {
     expect(entries.map(spacingsOf)).toEqual(['at 60, 30 or 90 mm', 'at 30 mm', 'at 30 or 90 mm']);
     // Each is held against the pairing before it, to whichever entry that belongs.
     const levels = entries.map((entry) => levelOf(all, entries, entry));
-    expect(levels).toEqual([undefined, { place: 0, spaceMm: 60, ofSeveral: true }, { place: 0, spaceMm: 30, ofSeveral: true }]);
+    expect(levels).toEqual([undefined, { place: 0 }, { place: 0, spaceMm: 30 }]);
+    expect(levels.flatMap((level) => (level ? levelSaid(level) : []))).toEqual([
+      'A tie on paper with no. 1: photograph both.',
+      'A tie on paper with no. 1 at 30 mm: photograph both.',
+    ]);
+    // Where each two parts are told once, the spacings that do come with them.
+    const [once] = entriesOf([choice({}, { spaceMm: 60, spacesMm: [30, 60, 90] })]);
+    expect(once && spacesOf(once)).toEqual([60, 30, 90]);
   });
   it('tells the figures that the wish is about, five at most, none twice', () => {
     const limits = [{ figure: 'resolvedDetailUm' as const }, { figure: 'subjectFill' as const }, { figure: 'subjectFill' as const }, {}];
@@ -82,7 +89,7 @@ describe('the list', () => {
     expect(priceSaid({ price: 1250 })).toBe('1250 to pay.');
     expect(priceSaid({ priceMissing: ['objective', 'relay'] })).toBe('Its price is not known.');
     expect(priceSaid({ price: 80, priceMissing: ['objective'] })).toBe('80 to pay, and the price of the objective, not known.');
-    expect(standsOf(true, ' at 30 mm', 2)).toBe('Nothing here beats it in both of the figures drawn below at 30 mm.');
+    expect(standsOf(true, ' at 30 mm', 2)).toBe('On the line drawn below at 30 mm: what is better in one figure is worse in the other.');
     expect(standsOf(false, '', 3)).toBe('');
   });
 });
@@ -121,7 +128,7 @@ describe('the answer', () => {
   });
   it('says beside it what is left out, what cannot be built, and of how many the price is not known', () => {
     expect(countsOf(found({ unpriced: 3, impossible: 5 }), 6, 12)).toBe(
-      'The first 12 of them stand below, as 6 of one objective with one relay. 5 of the 1140 cannot be built: their parts stand in each other’s way. Of 3 the whole price is not known: that neither leaves them out nor places them.',
+      '12 of them stand below, as 6 of one objective with one relay. 5 of the 1140 cannot be built: their parts stand in each other’s way. Of 3 the whole price is not known: that neither leaves them out nor places them.',
     );
     expect(countsOf(found({ unpriced: 14 }), 14, 14)).toMatch(/^Of none of them/);
     expect(countsOf(found({}), 14, 14)).toBe('');

@@ -54,7 +54,8 @@ function foundFor(wish: Wish, { objectives, relays }: Shelf): Choices {
     frontier,
     objectives: objectives.map(({ id, part }) => ({ id, part: objectiveSchema.parse(part) })),
     relays: relays.map(({ id, part }) => ({ id, part: relaySchema.parse(part) })),
-    most: 36,
+    most: 24,
+    eachPairOnce: true,
   };
   const steps = choosing(asked);
   for (;;) {

@@ -1,10 +1,11 @@
 import { limitsOf, MOST_CONSIDERED, nameOfLimit } from '../../core/choosing.ts';
 import { capital } from '../../core/index.ts';
+import '../styles/progress.css';
 import { openView } from '../state/address.ts';
 import { wantThat, wish } from '../state/wish.ts';
 import { type Lack, question } from './asked.ts';
 import { asksOf } from './blanks.ts';
-import { entriesOf } from './entries.ts';
+import { entriesOf, spacesOf } from './entries.ts';
 import { excluding, loosened, looserSaid, loosers } from './loosen.ts';
 import { inWords } from './parts-line.tsx';
 import { again, cancel, result, search } from './search.ts';
@@ -81,7 +82,12 @@ function Progress() {
 function Counted() {
   if (!result.value) return null;
   const { found } = result.value;
-  const counts = countsOf(found, entriesOf(found.choices).length, found.choices.length);
+  const entries = entriesOf(found.choices);
+  const counts = countsOf(
+    found,
+    entries.length,
+    entries.reduce((sum, entry) => sum + spacesOf(entry).length, 0),
+  );
   return counts ? <p class="rests">{counts}</p> : null;
 }
 

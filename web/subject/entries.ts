@@ -32,20 +32,19 @@ export function entriesOf<One extends Paired>(all: readonly One[]): Entry<One>[]
   return [...found].map(([key, members]) => ({ key, head: members[0] as One, members }));
 }
 
-/** `at 60, 30 or 90 mm`: the spacings of an entry, the first of the list first. */
-export function spacingsOf({ members }: Entry<Paired>): string {
-  const lengths = [...new Set([...members.map(spaceOf), ...members.flatMap(({ spacesMm = [] }) => spacesMm)])].map((space) =>
-    short(space, 4),
-  );
-  return `at ${listed(lengths).replace(/ and (?=[^ ]*$)/, ' or ')} mm`;
-}
+/** The spacings of an entry, mm, the first of the list first. */
+export const spacesOf = ({ members }: Entry<Paired>): number[] => [
+  ...new Set([...members.map(spaceOf), ...members.flatMap(({ spacesMm = [] }) => spacesMm)]),
+];
 
-/** With which entry one is level in what the list is sorted by, by its place, and at which spacing that one is. */
+/** `at 60, 30 or 90 mm`. */
+export const spacingsOf = (entry: Entry<Paired>): string =>
+  `at ${listed(spacesOf(entry).map((space) => short(space, 4))).replace(/ and (?=[^ ]*$)/, ' or ')} mm`;
+
+/** With which entry one is level in what the list is sorted by, by its place; and at which spacing, where that is not its first. */
 export interface Level {
   readonly place: number;
-  readonly spaceMm: number;
-  /** The other is told at more than this spacing. */
-  readonly ofSeveral: boolean;
+  readonly spaceMm?: number;
 }
 
 /** An entry's first pairing was held against the one before it in the list: which entry that belongs to. */
@@ -53,7 +52,7 @@ export function levelOf(choices: readonly Choice[], entries: readonly Entry<Choi
   const before = choices[choices.indexOf(head) - 1];
   if (!head.levelWithPrevious || !before) return undefined;
   const place = entries.findIndex(({ members }) => members.includes(before));
-  return { place, spaceMm: spaceOf(before), ofSeveral: (entries[place]?.members.length ?? 1) > 1 };
+  return { place, ...(entries[place]?.head === before ? {} : { spaceMm: spaceOf(before) }) };
 }
 
 /** The entry that a choice belongs to, by its place. */

@@ -36,7 +36,7 @@ export function OneMoreOpens() {
       )}
       <ul class="chosen-list">
         {told.map((opening) => (
-          <Opens key={opening.id ?? JSON.stringify(opening.part)} opening={opening} />
+          <Opens key={opening.id ?? JSON.stringify(opening.part)} opening={opening} owning={found?.owned.best !== undefined} />
         ))}
       </ul>
       {found && !more && found.openings.length > FIRST && (
@@ -53,7 +53,7 @@ export function OneMoreOpens() {
 const engraved = ({ kind, part }: Opening): string =>
   kind === 'objective' ? engravedObjective(part as Objective) : engravedRelay(part as Relay);
 
-function Opens({ opening }: { opening: Opening }) {
+function Opens({ opening, owning }: { opening: Opening; owning: boolean }) {
   const { kind, part, price, opens, best, gains, loses, verify } = opening;
   const other = kind === 'objective' ? best.pairing.relay : best.pairing.objective;
   const beside = other.name ?? (kind === 'objective' ? engravedRelay(best.pairing.relay) : engravedObjective(best.pairing.objective));
@@ -63,9 +63,10 @@ function Opens({ opening }: { opening: Opening }) {
         <h3>{part.name ?? engraved(opening)}</h3>
         <p class="parts-line">To look for: {engraved(opening)}</p>
         <p class="why">
-          Opens {counted(opens, 'pairing')}, first of them with your {beside} at {short(spaceOf(best), 4)} mm.{' '}
+          Opens {counted(opens, 'pairing')}, first of them with {beside}, yours, at {short(spaceOf(best), 4)} mm.{' '}
           {gains.length > 0 && `Gains: ${shiftsSaid(gains)}. `}
           {loses.length > 0 && `Loses: ${shiftsSaid(loses)}. `}
+          {owning && gains.length + loses.length === 0 && 'Against the best of what you own nothing is surely better or worse. '}
           {price === undefined ? 'Its price is not known.' : `${short(price, 6)} to pay.`}
         </p>
         <Ways pairing={best.pairing} />

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Choice } from '../../core/choosing.ts';
-import { BETTER, type FigureId } from '../../core/index.ts';
+import { BETTER, type FigureId, numberIn, short } from '../../core/index.ts';
 import { Table } from '../charts/table.tsx';
 import { lower } from '../fields/names.ts';
 import { toldAs } from '../figures/value.ts';
@@ -39,12 +39,10 @@ export function Traded(props: Props) {
   const shown = choices.filter(({ onFrontier }) => onFrontier).length;
   const height = Math.round(Math.min(460, Math.max(300, width * 0.46)));
   const frame = { left: 52, top: 26, right: width - 40, bottom: height - 42 };
-  const scatter = scatterOf(choices, entries, [x, y], frame);
+  const scatter = scatterOf(choices, entries, [x, y], frame, third && ((places) => besides(entries, places, third)));
   const says = [
     third ? `Each dot is a pairing of the list; beside the numbers stands ${lower(figureName(third))}.` : '',
-    frontier > 0
-      ? `${frontier === 1 ? 'One pairing is' : `${frontier} pairings are`} beaten by none in ${third ? 'all three' : 'both'} figures at once.`
-      : '',
+    frontier > 0 ? frontierSaid(frontier, third !== undefined) : '',
     third ? '' : givesUp(choices, entries, [x, y]),
     shown < frontier ? `The first ${shown} of them are drawn.` : '',
     scatter && scatter.left > 0 ? `${scatter.left} of the list are left out: one of the figures is not known.` : '',
@@ -61,12 +59,11 @@ export function Traded(props: Props) {
         {scatter && (
           <Table
             title="The same dots in numbers"
-            columns={['no.', 'pairing', 'infinity space, mm', ...axes.map((id) => titleOf(choices, id)), 'beaten by none']}
+            columns={['no.', 'pairing', ...axes.map((id) => titleOf(choices, id)), third ? 'drawn open' : 'on the line']}
             rows={() =>
               choices.map((choice) => [
-                `${placeOf(entries, choice) + 1}`,
+                `${placeOf(entries, choice) + 1} at ${short(spaceOf(choice), 4)} mm`,
                 inWords(choice.pairing),
-                String(spaceOf(choice)),
                 ...axes.map((id) => told(choice, id)),
                 choice.onFrontier ? 'yes' : '',
               ])
@@ -78,6 +75,24 @@ export function Traded(props: Props) {
   );
 }
 
+/** What stands open in the drawing, or on its line. */
+function frontierSaid(count: number, three: boolean): string {
+  const stand = three ? 'drawn open' : 'on the line';
+  const who = count === 1 ? `One pairing is ${stand}` : `${count} pairings are ${stand}`;
+  return `${who}: nothing found is better in one figure and no worse in the other${three ? 's' : ''}.`;
+}
+
+/** A third figure of what stands at one place: from the least to the greatest. */
+function besides(entries: readonly Entry<Choice>[], places: readonly number[], id: FigureId): string {
+  const value = ({ figures }: Choice): number => numberIn(figures[id]) ?? 0;
+  const heads = places.flatMap((place) => entries[place]?.head ?? []).filter(({ figures }) => figures[id].state === 'known');
+  const sorted = heads.toSorted((a, b) => value(a) - value(b));
+  const [least, greatest] = [sorted[0], sorted.at(-1)];
+  if (!least || !greatest) return '';
+  const [from, to] = [told(least, id), told(greatest, id)];
+  return `: ${from === to ? from : `${from} to ${to}`}`;
+}
+
 interface DrawnProps extends Props {
   scatter: Scatter;
   width: number;
@@ -86,13 +101,8 @@ interface DrawnProps extends Props {
   says: string;
 }
 
-function Drawn({ scatter, choices, entries, axes, pointed, width, height, frame, says }: DrawnProps) {
+function Drawn({ scatter, choices, axes, pointed, width, height, frame, says }: DrawnProps) {
   const [x, y, third] = axes as [FigureId, FigureId, FigureId?];
-  const beside = (places: readonly number[]): string => {
-    const [place] = places;
-    const head = third && place !== undefined && places.length === 1 ? entries[place]?.head : undefined;
-    return head && third ? `: ${told(head, third)}` : '';
-  };
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={says}>
       <path class="axis" d={`M${frame.left} ${frame.top}V${frame.bottom}H${frame.right}`} />
@@ -125,10 +135,9 @@ function Drawn({ scatter, choices, entries, axes, pointed, width, height, frame,
           {pointed !== undefined && places.includes(pointed) && <circle class="ring" cx={x} cy={y} r={8} />}
         </g>
       ))}
-      {scatter.labels.map(({ x, y, text, anchor, places }) => (
-        <text key={text} x={x} y={y + 4} text-anchor={anchor}>
+      {scatter.labels.map(({ x, y, text, anchor }) => (
+        <text key={`${x} ${y}`} x={x} y={y + 4} text-anchor={anchor}>
           {text}
-          {beside(places)}
         </text>
       ))}
     </svg>

@@ -82,12 +82,16 @@ function byRatio(least: number, greatest: number): number[] {
 /** Points nearer to each other than this are one. */
 const SAME_PX = 1.5;
 
-/** @param box the drawing's inside */
+/**
+ * @param box the drawing's inside
+ * @param beside what is written after the numbers of a dot
+ */
 export function scatterOf(
   choices: readonly Choice[],
   entries: readonly Entry<Choice>[],
   [xId, yId]: readonly [FigureId, FigureId],
   box: Box,
+  beside: (places: readonly number[]) => string = () => '',
 ): Scatter | undefined {
   const valued = choices.flatMap((choice) => {
     const [x, y] = [numberIn(choice.figures[xId]), numberIn(choice.figures[yId])];
@@ -124,7 +128,7 @@ export function scatterOf(
   return {
     ...axes,
     points,
-    labels: labelsOf(points, corners, ways, box),
+    labels: labelsOf(points, corners, ways, box, beside),
     line: lineThrough(corners),
     left: choices.length - valued.length,
   };
@@ -165,7 +169,13 @@ const MOST_NUMBERS = 3;
 const [DIGIT, LINE] = [7, 14];
 
 /** The numbers beside the points: first those on the line, then what has room; none over a dot, the line or another. */
-function labelsOf(points: readonly Point[], corners: readonly Spot[], { lessX, lessY }: Ways, box: Box): Label[] {
+function labelsOf(
+  points: readonly Point[],
+  corners: readonly Spot[],
+  { lessX, lessY }: Ways,
+  box: Box,
+  beside: (places: readonly number[]) => string,
+): Label[] {
   const set: { left: number; right: number; y: number }[] = [];
   const steps = corners.slice(1).map((to, i) => ({ from: corners[i] as Spot, to }));
   const onLine = (left: number, right: number, y: number): boolean =>
@@ -188,7 +198,8 @@ function labelsOf(points: readonly Point[], corners: readonly Spot[], { lessX, l
   );
   for (const { x, y, places } of ordered) {
     const numbers = places.toSorted((a, b) => a - b).map((place) => String(place + 1));
-    const text = numbers.length > MOST_NUMBERS ? `${numbers.slice(0, MOST_NUMBERS).join(', ')} …` : numbers.join(', ');
+    const some = numbers.length > MOST_NUMBERS ? `${numbers.slice(0, MOST_NUMBERS).join(', ')} …` : numbers.join(', ');
+    const text = `${some}${beside(places)}`;
     const width = DIGIT * text.length;
     const left = { left: x - 7 - width, anchor: 'end' } as const;
     const right = { left: x + 7, anchor: 'start' } as const;

@@ -28,6 +28,8 @@ let worker: Worker | undefined;
 let last = 0;
 let pausing: ReturnType<typeof setTimeout> | undefined;
 let standsFor = '';
+/** Whether the search that ran last asks for one more part too. */
+let asksMore = false;
 
 /** Follows the wish and the parts as long as the view is open: a change ends the search that runs and begins another. */
 export function followSearch(): () => void {
@@ -37,12 +39,7 @@ export function followSearch(): () => void {
     clearTimeout(pausing);
     if (typeof now === 'string') {
       halt();
-      standsFor = '';
-      batch(() => {
-        search.value = { state: 'idle' };
-        result.value = undefined;
-        openings.value = undefined;
-      });
+      forget();
       return;
     }
     const key = JSON.stringify(now);
@@ -54,16 +51,22 @@ export function followSearch(): () => void {
   });
   return () => {
     stop();
+    const whole = search.peek().state === 'done' && (!asksMore || openings.peek() !== undefined);
     halt();
     worker?.terminate();
     worker = undefined;
-    standsFor = '';
-    batch(() => {
-      search.value = { state: 'idle' };
-      result.value = undefined;
-      openings.value = undefined;
-    });
+    // What was found whole stands when one comes back to the same wish.
+    if (!whole) forget();
   };
+}
+
+function forget(): void {
+  standsFor = '';
+  batch(() => {
+    search.value = { state: 'idle' };
+    result.value = undefined;
+    openings.value = undefined;
+  });
 }
 
 /** Ends the search that runs. */
@@ -85,6 +88,7 @@ function halt(): void {
 }
 
 function begin({ asked, more }: Question): void {
+  asksMore = more !== undefined;
   const id = ++last;
   const since = performance.now();
   search.value = {

@@ -50,7 +50,7 @@ export function answerOf({ considered, impossible, feasible, stopped }: Found, a
 /** What goes with the answer: how the pairings are counted, what could not be built, what has no price. */
 export function countsOf({ considered, impossible, feasible, unpriced }: Found, entries: number, told: number): string {
   return [
-    ...(told < feasible ? [`The first ${told} of them stand below, as ${entries} of one objective with one relay.`] : []),
+    ...(told < feasible ? [`${told} of them stand below, as ${entries} of one objective with one relay.`] : []),
     ...(impossible > 0 ? [`${impossible} of the ${considered} cannot be built: their parts stand in each other’s way.`] : []),
     ...(unpriced > 0
       ? [
@@ -64,11 +64,14 @@ export function countsOf({ considered, impossible, feasible, unpriced }: Found, 
 
 /** Why an entry is here, beside what bites. */
 export function standsOf(onFrontier: boolean, at: string, figures: number): string {
-  return onFrontier ? `Nothing here beats it in ${figures === 2 ? 'both' : 'all three'} of the figures drawn below${at}.` : '';
+  if (!onFrontier) return '';
+  return figures === 2
+    ? `On the line drawn below${at}: what is better in one figure is worse in the other.`
+    : `Drawn open below${at}: what is better in one figure is worse in another.`;
 }
 
-export const levelSaid = ({ place, spaceMm, ofSeveral }: Level): string =>
-  `A tie on paper with no. ${place + 1}${ofSeveral ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
+export const levelSaid = ({ place, spaceMm }: Level): string =>
+  `A tie on paper with no. ${place + 1}${spaceMm !== undefined ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
 
 /** What is still to be paid. */
 export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'priceMissing'>): string {
@@ -76,6 +79,9 @@ export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'price
   const parts = listed(priceMissing.map((part) => `the ${part}`));
   return price === undefined ? 'Its price is not known.' : `${short(price, 6)} to pay, and the price of ${parts}, not known.`;
 }
+
+/** Less than this part of a limit does not show in what is told. */
+const HAIR = 0.001;
 
 /** What falls short, by how much: `the finest detail is lost: 2.4 µm where 2 µm is asked, 20 % off`. */
 function missingSaid(limit: LimitAnswer): string {
@@ -85,7 +91,7 @@ function missingSaid(limit: LimitAnswer): string {
     return `${nameOfLimit(name)} is not known${missing.length > 0 ? ` without ${listed(missing.map(nameOf))}` : ''}`;
   if (value === undefined) return fails;
   const asked = toldIn(limit, limit.limit);
-  const far = margin === undefined || limit.limit === 0 ? '' : `, ${percent(-margin)} off`;
+  const far = margin === undefined || limit.limit === 0 ? '' : -margin < HAIR ? ', a hair off' : `, ${percent(-margin)} off`;
   return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${surely ? '' : ', which its ± may bridge'}`;
 }
 
