@@ -261,6 +261,9 @@ describe('the drawing', () => {
   it('steps an axis evenly, and by ratio where it goes far', () => {
     const even = axisOver([1, 6], 0, 600);
     expect(even.stepped).toBe('evenly');
+    // 6 % of the spread are left free on either side.
+    expect(even.at(1)).toBeCloseTo((600 * 0.3) / 5.6, 9);
+    expect(even.at(6)).toBeCloseTo((600 * 5.3) / 5.6, 9);
     expect(even.ticks.map(({ text }) => text)).toEqual(['1', '2', '3', '4', '5', '6']);
     const far = axisOver([0.5, 50], 0, 600);
     expect(far.stepped).toBe('by ratio');

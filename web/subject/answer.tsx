@@ -2,7 +2,7 @@ import { limitsOf, MOST_CONSIDERED, nameOfLimit } from '../../core/choosing.ts';
 import { capital } from '../../core/index.ts';
 import '../styles/progress.css';
 import { openView } from '../state/address.ts';
-import { wantThat, wish } from '../state/wish.ts';
+import { wantThat } from '../state/wish.ts';
 import { type Lack, question } from './asked.ts';
 import { asksOf } from './blanks.ts';
 import { entriesOf, spacesOf } from './entries.ts';
@@ -31,8 +31,8 @@ export function Answer() {
           : put a part in, and say that it is yours.
         </p>
       )}
-      <Progress />
-      {now.state === 'done' && <Counted />}
+      {/* One in the place of the other, so that the list below keeps still. */}
+      <div class={stale ? 'tally stale' : 'tally'}>{now.state === 'running' && now.long ? <Progress {...now} /> : <Counted />}</div>
       {(now.state === 'stopped' || now.state === 'failed') && (
         <p class="choices">
           <button type="button" class="plain" onClick={again}>
@@ -40,7 +40,7 @@ export function Answer() {
           </button>
         </p>
       )}
-      {now.state === 'done' && <Loosen />}
+      <Loosen />
     </section>
   );
 }
@@ -56,7 +56,8 @@ const LACKS: Readonly<Record<Lack, string>> = {
 
 function sentence(): string {
   const now = search.value;
-  if (now.state === 'stopped') return 'The search was stopped before it knew.';
+  if (now.state === 'stopped')
+    return `The search was stopped before it knew.${result.value ? ' What stands below is of the wish before.' : ''}`;
   if (now.state === 'failed') return `The search could not be worked out: ${now.why}.`;
   if (now.state === 'impossible') return 'This browser does not run the search in the background, so nothing can be told here.';
   if (!result.value) return 'The pairings are being tried.';
@@ -64,10 +65,7 @@ function sentence(): string {
   return answerOf(found, limitsOf(asked.want).filter(asksOf).length + (asked.want.maxPrice === undefined ? 0 : 1));
 }
 
-function Progress() {
-  const now = search.value;
-  if (now.state !== 'running' || !now.long) return null;
-  const { done, of, told } = now;
+function Progress({ done, of, told }: { done: number; of: number; told: number }) {
   return (
     <div class="progress">
       <progress max={of} value={done} aria-label="pairings tried" />
@@ -94,7 +92,8 @@ function Counted() {
 /** Where nothing gives the wish: what excludes what, and what to loosen first. */
 function Loosen() {
   if (!result.value || result.value.found.feasible > 0) return null;
-  const misses = entriesOf(result.value.found.nearMisses);
+  const { asked, found } = result.value;
+  const misses = entriesOf(found.nearMisses);
   const ways = loosers(misses);
   return (
     <div class="loosen">
@@ -102,7 +101,7 @@ function Loosen() {
       {ways.length > 0 && (
         <ul>
           {ways.map((way) => {
-            const next = loosened(wish.value.want, way);
+            const next = loosened(asked.want, way);
             return (
               <li key={way.limit.name}>
                 {capital(nameOfLimit(way.limit.name))}:{' '}

@@ -35,7 +35,8 @@ const FIRST = 12;
 function Results() {
   const [pointed, setPointed] = useState<number | undefined>(undefined);
   const [more, setMore] = useState(false);
-  if (!result.value) return null;
+  // Its room is kept, so that what stands below is not pushed down when it comes.
+  if (!result.value) return search.value.state === 'running' ? <div class="found-waits" /> : null;
   const { asked, found } = result.value;
   const entries = entriesOf(found.choices);
   const misses = entriesOf(found.nearMisses);
