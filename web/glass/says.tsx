@@ -1,6 +1,5 @@
 import { earned, nameOf, short } from '../../core/index.ts';
 import { Awaited, Broken } from '../answer.tsx';
-import '../styles/progress.css';
 import { Lead } from '../fields/lead.tsx';
 import { answered, awaited, told } from '../state/draft.ts';
 import { adviceNow } from './advice-now.ts';

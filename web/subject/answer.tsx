@@ -10,7 +10,6 @@ import { excluding, loosened, looserSaid, loosers } from './loosen.ts';
 import { inWords } from './parts-line.tsx';
 import { again, cancel, result, search } from './search.ts';
 import { answerOf, countsOf } from './told.ts';
-import '../styles/progress.css';
 
 /** How many pairings give the wish, what stops the rest, how far the search has come. */
 export function Answer() {
