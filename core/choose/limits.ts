@@ -63,8 +63,11 @@ export const limitsOf = (want: Want): Limit[] =>
  */
 export function marginOf({ sense, limit }: Pick<Limit, 'sense' | 'limit'>, value: number): number {
   const over = sense === 'least' ? value - limit : limit - value;
-  return limit === 0 ? over : over / limit;
+  const margin = limit === 0 ? over : over / limit;
+  return Math.abs(margin) < ROUNDING ? 0 : margin;
 }
 
-export const meets = ({ sense, limit }: Pick<Limit, 'sense' | 'limit'>, value: number): boolean =>
-  sense === 'least' ? value >= limit : value <= limit;
+/** A value so near to its limit is at it: what is between them is rounding. */
+const ROUNDING = 1e-12;
+
+export const meets = (limit: Pick<Limit, 'sense' | 'limit'>, value: number): boolean => marginOf(limit, value) >= 0;

@@ -140,9 +140,15 @@ it('answers a wish as it is put, keeps it in the link, and leads to a pairing an
   await answerIs(fresh, said(expected(without), 3));
   await fresh.goBack();
   await answerIs(fresh, said(expected(sorted), 4));
-  await fresh.locator('ol.chosen-list .ways button:text-is("Lay it abreast")').first().click();
+  // Three of the list abreast: each becomes the way there once it lies there.
+  const lay = fresh.locator('ol.chosen-list .ways button:text-is("Lay it abreast")');
+  const before = await lay.count();
+  for (let i = 1; i <= 3; i++) {
+    await lay.first().click();
+    await expect.poll(() => lay.count()).toBe(before - i);
+  }
   await fresh.locator('ol.chosen-list .ways button:text-is("See it abreast")').first().click();
-  await fresh.waitForSelector('.entries .entry');
+  await expect.poll(() => fresh.locator('.entries .entry').count()).toBe(3);
 }, 60_000);
 
 it('says on a phone, by night, what excludes what, loosens it at a touch, and refuses a wish that is none', async () => {

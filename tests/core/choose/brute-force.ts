@@ -40,6 +40,10 @@ export interface Wish {
   maxPrice?: number;
 }
 
+/** Equal but for rounding is equal. */
+const atLeast = (x: number, least: number): boolean => x >= least * (1 - 1e-12);
+const atMost = (x: number, most: number): boolean => x <= most * (1 + 1e-12);
+
 /** How many of the wishes a pairing does not grant. */
 export function ungranted(wish: Wish, { pairing: { sensor }, answers }: Evaluation, price: number): number {
   const of = (id: FigureId): number => numberIn(answers[id]) ?? Number.NaN;
@@ -49,15 +53,16 @@ export function ungranted(wish: Wish, { pairing: { sensor }, answers }: Evaluati
     const long = Math.max(w, h) * of('systemMagnification');
     const short = Math.min(w, h) * of('systemMagnification');
     const [W, H] = [amount(sensor.widthMm), amount(sensor.heightMm)];
-    granted.push(long <= Math.max(W, H) && short <= Math.min(W, H));
-    if (shareOfFrame !== undefined) granted.push(long >= shareOfFrame * Math.max(W, H) || short >= shareOfFrame * Math.min(W, H));
+    granted.push(atMost(long, Math.max(W, H)) && atMost(short, Math.min(W, H)));
+    if (shareOfFrame !== undefined)
+      granted.push(atLeast(long, shareOfFrame * Math.max(W, H)) || atLeast(short, shareOfFrame * Math.min(W, H)));
     if (wish.minCoveredShare === undefined) {
       const circles = (['correctedCircleMm', 'litCircleMm', 'sharpCircleMm'] as const).map(of).filter((d) => !Number.isNaN(d));
-      granted.push(circles.length > 0 && circles.every((d) => d >= of('systemMagnification') * Math.hypot(w, h)));
+      granted.push(circles.length > 0 && circles.every((d) => atLeast(d, of('systemMagnification') * Math.hypot(w, h))));
     }
   }
   const range = (ends: readonly [number, number] | undefined, id: FigureId): void => {
-    if (ends) granted.push(of(id) >= ends[0], of(id) <= ends[1]);
+    if (ends) granted.push(atLeast(of(id), ends[0]), atMost(of(id), ends[1]));
   };
   range(wish.fieldWidthMm, 'objectFieldWidthMm');
   range(wish.magnification, 'systemMagnification');
@@ -65,13 +70,13 @@ export function ungranted(wish: Wish, { pairing: { sensor }, answers }: Evaluati
   const asked = (x: number | undefined, grants: (x: number) => boolean): void => {
     if (x !== undefined) granted.push(grants(x));
   };
-  asked(wish.finestDetailUm, (x) => of('rayleighUm') <= x && 2 * of('pixelAtSubjectUm') <= x);
-  asked(wish.minWorkingDistanceMm, (x) => of('clearWorkingDistanceMm') >= x);
-  asked(wish.lightingClearance?.depthMm, (x) => of('clearWorkingDistanceMm') >= x);
-  asked(wish.lightingClearance?.minConeDeg, (x) => of('lightConeDeg') >= x);
-  asked(wish.minCoveredShare, (x) => of('coveredShare') >= x);
-  asked(wish.minCornerIllumination, (x) => of('cornerIllumination') >= x);
-  asked(wish.maxLengthMm, (x) => of('totalLengthMm') <= x);
+  asked(wish.finestDetailUm, (x) => atMost(of('rayleighUm'), x) && atMost(2 * of('pixelAtSubjectUm'), x));
+  asked(wish.minWorkingDistanceMm, (x) => atLeast(of('clearWorkingDistanceMm'), x));
+  asked(wish.lightingClearance?.depthMm, (x) => atLeast(of('clearWorkingDistanceMm'), x));
+  asked(wish.lightingClearance?.minConeDeg, (x) => atLeast(of('lightConeDeg'), x));
+  asked(wish.minCoveredShare, (x) => atLeast(of('coveredShare'), x));
+  asked(wish.minCornerIllumination, (x) => atLeast(of('cornerIllumination'), x));
+  asked(wish.maxLengthMm, (x) => atMost(of('totalLengthMm'), x));
   asked(wish.maxPrice, (x) => price <= x);
   return granted.filter((yes) => !yes).length;
 }

@@ -49,6 +49,10 @@ describe('a wish as limits', () => {
       for (const limit of [0, 0.3, 7])
         for (const value of [0, 0.29, 0.3, 0.31, 6.9, 7, 7.1, Number.POSITIVE_INFINITY])
           expect(marginOf({ sense, limit }, value) >= 0, `${value} ${sense} ${limit}`).toBe(meets({ sense, limit }, value));
+    // Two millimetres less a rounding are two millimetres.
+    expect(meets({ sense: 'least', limit: 2 }, 2 - 2 ** -52)).toBe(true);
+    expect(meets({ sense: 'most', limit: 0.3 }, 0.1 + 0.2)).toBe(true);
+    expect(meets({ sense: 'least', limit: 2 }, 2 - 1e-9)).toBe(false);
     expect(marginOf({ sense: 'least', limit: 10 }, 12)).toBeCloseTo(0.2, 12);
     expect(marginOf({ sense: 'most', limit: 10 }, 12)).toBeCloseTo(-0.2, 12);
   });

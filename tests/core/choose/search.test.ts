@@ -103,7 +103,9 @@ const finished = (asked: Asked): Found => {
 const infinitySpaceOf = ({ infinitySpacesMm }: Asked, [, , s]: readonly [number, number, number]): number => infinitySpacesMm[s] as number;
 
 describe('a search', () => {
-  it('finds for 200 random wishes what a brute force finds: the same feasible pairings, sorted, and the same frontier', () => {
+  it('finds for 200 random wishes what a brute force finds: the same feasible pairings, sorted, and the same frontier', {
+    timeout: 60_000,
+  }, () => {
     const r = random(Number(process.env.SEED ?? 50_501));
     const seen = { partly: 0, infeasible: 0, all: 0, frontiers: 0, near: 0 };
     for (let i = 0; i < 200; i++) {
