@@ -9,7 +9,7 @@ import type { Found, Miss } from '../../web/subject/choose-task.ts';
 import { entriesOf, levelOf, spacesOf, spacingsOf } from '../../web/subject/entries.ts';
 import { givesUp } from '../../web/subject/gives-up.ts';
 import { excluding, loosened, looserSaid, loosers } from '../../web/subject/loosen.ts';
-import { ownedSaid, shiftsSaid } from '../../web/subject/one-more-words.ts';
+import { lookFor, ownedSaid, shiftsSaid } from '../../web/subject/one-more-words.ts';
 import { axisOver, scatterOf } from '../../web/subject/scatter.ts';
 import { spacesFrom } from '../../web/subject/spaces-read.ts';
 import { answerOf, countsOf, figuresFor, levelSaid, missSaid, priceSaid, standsOf, stopsMost, wouldSaid } from '../../web/subject/told.ts';
@@ -387,5 +387,20 @@ describe('one part more', () => {
     expect(shiftsSaid([{ figure: 'workingFNumber', from: known(20, '1'), to: known(14, '1'), difference: known(-6, '1') }])).toBe(
       'working f-number f/14 in the place of f/20',
     );
+  });
+
+  it('says what to ask a seller for: threads, and the least room before the lens', () => {
+    const free = (low: number) => ({ figures: { clearWorkingDistanceMm: { ...known(20), low } } }) as unknown as Choice;
+    const objective = { magnification: 10, na: 0.25, referenceFocalLengthMm: 200 };
+    expect(lookFor({ kind: 'objective', part: { ...objective, mountThread: 'M26 x 36 TPI' }, best: free(18.46) })).toEqual([
+      'thread M26 x 36 TPI',
+      'at least 18.4 mm free before the lens',
+    ]);
+    expect(
+      lookFor({ kind: 'objective', part: objective, best: { figures: { clearWorkingDistanceMm: { state: 'unknown' } } } as never }),
+    ).toEqual(['ask for its thread', 'ask for its working distance']);
+    expect(
+      lookFor({ kind: 'relay', part: { kind: 'supplementary', maleThread: '58 x 0.75', femaleThread: '58 x 0.75' }, best: free(1) }),
+    ).toEqual(['thread male 58 x 0.75 and female 58 x 0.75']);
   });
 });

@@ -17,7 +17,7 @@ export function FileOf() {
       <h2 id="drawer-file">Its file</h2>
       {drawer && (
         <p>
-          The drawer is one file, to be read by anyone: <span class="path-of">{drawer.file}</span>
+          The drawer is one file that you can read and copy: <span class="path-of">{drawer.file}</span>
         </p>
       )}
       <p class="ways">

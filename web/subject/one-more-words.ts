@@ -1,5 +1,5 @@
-import type { OneMore, Shift } from '../../core/choosing.ts';
-import { listed } from '../../core/index.ts';
+import type { OneMore, Opening, Shift } from '../../core/choosing.ts';
+import { listed, type Objective, type Relay, short } from '../../core/index.ts';
 import { lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import { answerSaid } from './gives-up.ts';
@@ -26,3 +26,20 @@ export const shiftsSaid = (shifts: readonly Shift[]): string =>
   shifts
     .map(({ figure, from, to }) => `${lower(FIGURE_NAMES[figure])} ${answerSaid(figure, to)} in the place of ${answerSaid(figure, from)}`)
     .join('; ');
+
+/** What a seller is asked besides what is engraved: threads, and the room that is left before an objective. */
+export function lookFor({ kind, part, best }: Pick<Opening, 'kind' | 'part' | 'best'>): string[] {
+  if (kind === 'relay') {
+    const { maleThread, femaleThread } = part as Relay;
+    const threads = [...(maleThread ? [`male ${maleThread}`] : []), ...(femaleThread ? [`female ${femaleThread}`] : [])];
+    return [threads.length > 0 ? `thread ${listed(threads)}` : 'ask for its threads'];
+  }
+  const { mountThread } = part as Objective;
+  const free = best.figures.clearWorkingDistanceMm;
+  return [
+    mountThread ? `thread ${mountThread}` : 'ask for its thread',
+    free.state === 'known'
+      ? `at least ${short(Math.floor(10 * (free.low ?? free.value)) / 10)} mm free before the lens`
+      : 'ask for its working distance',
+  ];
+}

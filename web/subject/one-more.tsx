@@ -5,7 +5,7 @@ import { engravedObjective, engravedRelay } from '../fields/engrave.ts';
 import { openView } from '../state/address.ts';
 import { question } from './asked.ts';
 import { spaceOf } from './entries.ts';
-import { counted, ownedSaid, shiftsSaid } from './one-more-words.ts';
+import { counted, lookFor, ownedSaid, shiftsSaid } from './one-more-words.ts';
 import { openings } from './search.ts';
 import { Ways } from './ways.tsx';
 
@@ -61,7 +61,7 @@ function Opens({ opening, owning }: { opening: Opening; owning: boolean }) {
     <li class="chosen missed">
       <div>
         <h3>{part.name ?? engraved(opening)}</h3>
-        <p class="parts-line">To look for: {engraved(opening)}</p>
+        <p class="parts-line">To look for: {[engraved(opening), ...lookFor(opening)].join('; ')}</p>
         <p class="why">
           Opens {counted(opens, 'pairing')}, first of them with {beside}, yours, at {short(spaceOf(best), 4)} mm.{' '}
           {gains.length > 0 && `Gains: ${shiftsSaid(gains)}. `}
