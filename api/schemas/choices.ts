@@ -87,6 +87,7 @@ const limit = z
     meets: z.boolean(),
     surely: z.boolean().openapi({ description: 'met, or missed, wherever in its ± the figure is' }),
     margin: z.number().optional().openapi({ description: 'by how much of the limit it is met; negative where it is not' }),
+    without: z.array(z.enum(CIRCLES)).optional().openapi({ description: 'circles that are not known, and so not counted' }),
     missing: z.array(z.string()).optional(),
   })
   .openapi('LimitAnswer');
@@ -102,6 +103,7 @@ const choice = z
     onFrontier: z.boolean().optional(),
     spacesMm: z.array(z.number()).optional(),
     levelWithPrevious: z.boolean().optional(),
+    tieWithPrevious: z.boolean().optional(),
     unknown: z.array(z.enum(CIRCLES)),
     line: z.string(),
     cautions: z.array(z.string()),
@@ -129,7 +131,7 @@ export const choicesSchema = exactly<Choices>()(
             ids,
             missing: z.array(limit),
             wouldMeetIf: z
-              .strictObject({ path: z.enum(VARIABLES), value: z.number(), from: z.number() })
+              .strictObject({ path: z.enum(VARIABLES), value: z.number(), from: z.number(), pairing })
               .optional()
               .openapi({ description: 'the one change of the rig that meets every limit; path is a JSON Pointer into the pairing' }),
             ...priced,

@@ -9,7 +9,7 @@ const OBJECTIVE = [
   'The engraving: magnification, aperture, ∞ and the cover glass must be the ones paid for.',
   'The thread: it must go in by hand, without force, to the shoulder.',
   'The front lens under a lamp held low: no scratch, no haze, no edge where cement has let go.',
-  'A flat print, sharp in the middle: how far out it stays crisp is the field that you tested good.',
+  'A flat print before a relay known to be sharp: the circle on the sensor within which it stays crisp, times the tube-lens focal length of the engraving over the relay’s, is the field that you tested good.',
   'The working distance, with a ruler from the print to the foremost rim.',
 ] as const;
 

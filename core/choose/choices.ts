@@ -8,9 +8,10 @@ import type { Pairing } from '../pairing/schema.ts';
 import { coverageOf } from '../pairing/verdict.ts';
 import { type Asked, pairingAt, priceOf } from './asked.ts';
 import { type LimitAnswer, limitAnswers } from './limit-answers.ts';
+import { limitsOf } from './limits.ts';
 import { type NearMiss, nearMissOf } from './near.ts';
 import { lineOf } from './reasons.ts';
-import { type Candidate, type Progress, type Stopped, searching } from './search.ts';
+import { type Candidate, type Progress, type Standing, type Stopped, searching } from './search.ts';
 import { cautionsFor, type Ids, idsOf, partsAt, type ToldPrice, toldPrice } from './told.ts';
 
 /** One pairing that meets every limit, and why it is told. */
@@ -26,6 +27,8 @@ export interface Choice extends ToldPrice {
   spacesMm?: number[];
   /** Level with the one before it in what the list is sorted by: they differ by less than the ± of their difference. */
   levelWithPrevious?: boolean;
+  /** Level with it in every figure that is asked about: limits, frontier and sort. A tie on paper. */
+  tieWithPrevious?: boolean;
   /** The circles that are not known: they count for nothing. */
   unknown: Circle[];
   /** Why it is here, in one line. */
@@ -48,7 +51,7 @@ export interface Choices {
   nearMisses: NearMiss[];
 }
 
-/** Of a larger frontier the first so many, sorted, are told. */
+/** Of a larger frontier so many are told, from end to end. */
 const MOST_OF_FRONTIER = 24;
 
 /**
@@ -59,13 +62,13 @@ export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress,
   const found = yield* searching(asked, works);
   const done: Progress = { done: found.considered, of: found.considered };
   const frontier = new Set(found.frontier.map(({ turn }) => turn));
-  const told = merged(found.best, found.frontier.slice(0, MOST_OF_FRONTIER));
+  const told = merged(found.best, endToEnd(found.frontier));
   const choices: Choice[] = [];
   let previous: Evaluation | undefined;
   for (const candidate of told) {
     const evaluation = evaluate(pairingAt(asked, candidate.place), works);
-    const level = previous !== undefined && levelIn(asked, previous, evaluation);
-    choices.push(choiceOf(asked, candidate, evaluation, { onFrontier: frontier.has(candidate.turn), level }));
+    const level = previous ? levelIn(asked, previous, evaluation) : [];
+    choices.push(choiceOf(asked, candidate, evaluation, { onFrontier: frontier.has(candidate.turn), ...standsTo(asked, level) }));
     previous = evaluation;
     yield done;
   }
@@ -84,10 +87,39 @@ function merged(a: readonly Candidate[], b: readonly Candidate[]): Candidate[] {
   return [...byTurn.values()].sort((x, y) => (x.key === y.key ? x.turn - y.turn : x.key < y.key ? -1 : 1));
 }
 
-function levelIn({ sort }: Asked, a: Evaluation, b: Evaluation): boolean {
-  if (sort.by === 'price') return false;
-  const difference = differenceOf(a, b, [sort.by])[sort.by];
-  return difference.state === 'known' && (difference.low ?? -1) <= 0 && (difference.high ?? 1) >= 0;
+/** What a search asks about: the figures of its limits, of its frontier, and the one it is sorted by. */
+const inQuestion = ({ want, frontier, sort }: Asked): FigureId[] => [
+  ...new Set([...limitsOf(want).map(({ figure }) => figure), ...frontier, ...(sort.by === 'price' ? [] : [sort.by])]),
+];
+
+/** Of the figures in question those in which two differ by less than the ± of their difference. */
+function levelIn(asked: Asked, a: Evaluation, b: Evaluation): FigureId[] {
+  const ids = inQuestion(asked);
+  const difference = differenceOf(a, b, ids);
+  return ids.filter((id) => {
+    const told = difference[id];
+    return told.state === 'known' && (told.low ?? -1) <= 0 && (told.high ?? 1) >= 0;
+  });
+}
+
+const standsTo = (asked: Asked, level: readonly FigureId[]): { level: boolean; tie: boolean } => ({
+  level: asked.sort.by !== 'price' && level.includes(asked.sort.by),
+  tie: level.length > 0 && level.length === inQuestion(asked).length,
+});
+
+/** The frontier from one end of its first figure to the other: of equal rows the first, of too many evenly spaced ones. */
+function endToEnd(frontier: readonly Standing[]): Standing[] {
+  const rows = new Map<string, Standing>();
+  for (const member of frontier) {
+    const key = member.row.map((x) => x.toPrecision(9)).join(' ');
+    if (!rows.has(key)) rows.set(key, member);
+  }
+  const along = [...rows.values()].toSorted((a, b) => (a.row[0] as number) - (b.row[0] as number));
+  if (along.length <= MOST_OF_FRONTIER) return along;
+  return Array.from(
+    { length: MOST_OF_FRONTIER },
+    (_, i) => along[Math.round((i * (along.length - 1)) / (MOST_OF_FRONTIER - 1))] as Standing,
+  );
 }
 
 /** @param stands how it stands among the others that are told */
@@ -95,7 +127,7 @@ export function choiceOf(
   asked: Asked,
   { place, spacesMm }: Candidate,
   evaluation: Evaluation,
-  { onFrontier, level }: { onFrontier: boolean; level: boolean },
+  { onFrontier, level, tie }: { onFrontier: boolean; level: boolean; tie: boolean },
 ): Choice {
   const [objective, relay] = partsAt(asked, place);
   const price = priceOf(objective, relay);
@@ -112,8 +144,9 @@ export function choiceOf(
     ...(onFrontier ? { onFrontier } : {}),
     ...(spacesMm ? { spacesMm: [...spacesMm] } : {}),
     ...(level ? { levelWithPrevious: true } : {}),
+    ...(tie ? { tieWithPrevious: true } : {}),
     unknown,
-    line: lineOf({ limits, bites, onFrontier, level }),
+    line: lineOf({ limits, bites, onFrontier, tie }),
     cautions: cautionsFor(asked, evaluation),
   };
 }

@@ -1,3 +1,6 @@
+/** What differs by less than this part of itself differs by rounding. */
+const ROUNDING = 1e-9;
+
 /**
  * The frontier of several figures: those that no other one equals or beats in every figure and beats in one.
  * Rows are told so that more is better; equal rows stand on it side by side. No rank, no weights.
@@ -6,8 +9,9 @@ const dominates = (a: readonly number[], b: readonly number[]): boolean => {
   let better = false;
   for (let i = 0; i < a.length; i++) {
     const [x, y] = [a[i] as number, b[i] as number];
+    if (x === y || Math.abs(x - y) <= ROUNDING * Math.max(Math.abs(x), Math.abs(y))) continue;
     if (x < y) return false;
-    if (x > y) better = true;
+    better = true;
   }
   return better;
 };

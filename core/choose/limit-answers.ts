@@ -1,6 +1,8 @@
 import { type Answer, interval } from '../pairing/answer.ts';
+import type { Circle } from '../pairing/coverage.ts';
 import type { FigureId } from '../pairing/registry.ts';
 import type { Price } from './asked.ts';
+import { COVERING, unknownCircles } from './covering.ts';
 import { type Limit, type LimitName, limitsOf, marginOf, meets } from './limits.ts';
 import type { Want } from './want.ts';
 
@@ -16,17 +18,21 @@ export interface LimitAnswer {
   surely: boolean;
   /** By how much of the limit it is met; negative where it is not. */
   margin?: number;
+  /** The circles that are not known and so are not counted: what is met without them is not surely met. */
+  without?: Circle[];
   /** What is missing where the figure is not known. */
   missing?: string[];
 }
 
 export function limitAnswers(want: Want, answers: Readonly<Partial<Record<FigureId, Answer>>>, price: Price): LimitAnswer[] {
-  const told = limitsOf(want).map((limit) => figureAnswer(limit, answers[limit.figure] as Answer));
+  const told = limitsOf(want).map((limit) => figureAnswer(limit, answers));
   return want.maxPrice === undefined ? told : [...told, priceAnswer(price, want.maxPrice)];
 }
 
-function figureAnswer(asked: Limit, answer: Answer): LimitAnswer {
+function figureAnswer(asked: Limit, answers: Readonly<Partial<Record<FigureId, Answer>>>): LimitAnswer {
   const { name, figure, limit } = asked;
+  const answer = answers[figure] as Answer;
+  const without = COVERING.has(figure) ? unknownCircles(answers) : [];
   const span = interval(answer);
   if (!span)
     return {
@@ -47,7 +53,8 @@ function figureAnswer(asked: Limit, answer: Answer): LimitAnswer {
     ...(Number.isFinite(value) ? { value, margin: marginOf(asked, value) } : {}),
     limit,
     meets: met,
-    surely: meets(asked, low) === met && meets(asked, high) === met,
+    surely: (!met || without.length === 0) && meets(asked, low) === met && meets(asked, high) === met,
+    ...(without.length > 0 ? { without } : {}),
   };
 }
 

@@ -25,6 +25,8 @@ export interface Remedy {
   path: Variable;
   value: number;
   from: number;
+  /** The pairing so changed: of another focal length it is another lens, without glass or range. */
+  pairing: Pairing;
 }
 
 export function nearMissOf(asked: Asked, { place }: Short, works?: Glassworks): NearMiss {
@@ -53,7 +55,7 @@ function remedyOf(pairing: Pairing, limits: readonly Limit[], works?: Glassworks
     limits.map(({ figure }) => figure),
     works,
   );
-  const found = TRIED.flatMap((path): (Remedy & { change: number })[] => {
+  const found = TRIED.flatMap((path): (Omit<Remedy, 'pairing'> & { change: number })[] => {
     // Glass would be looked through at every place: seconds for one answer.
     if (pairing.relay.glass && path !== '/relay/focalLengthMm') return [];
     const from = presentOf(pairing, path, works);
@@ -68,11 +70,13 @@ function remedyOf(pairing: Pairing, limits: readonly Limit[], works?: Glassworks
     return value === undefined ? [] : [{ path, value, from, change: Math.abs(value - from) / (high - low) }];
   });
   const least = found.toSorted((a, b) => a.change - b.change)[0];
-  return least && { path: least.path, value: least.value, from: least.from };
+  if (!least) return undefined;
+  const { path, value, from } = least;
+  return { path, value, from, pairing: another(pairing, path, value, works) };
 }
 
-/** Places on either side that are tried: a window narrower than the steps between them, some 6 %, may be passed over. */
-const STEPS = 40;
+/** Places that are tried over the range: a window narrower than the steps between them, some 2 %, may be passed over. */
+const STEPS = 125;
 const HALVINGS = 24;
 
 /**
@@ -99,7 +103,7 @@ function nearestThat(
 }
 
 /** Rounding may make a change this much larger than it need be. */
-const ROUNDING = 0.2;
+const ROUNDING = 0.05;
 
 /** `x` rounded away from `from`, to the fewest digits from two on with which it does and that hardly enlarge the change. */
 function shortest(does: (x: number) => boolean, x: number, from: number): number {

@@ -42,7 +42,7 @@ export interface OneMore {
   owned: { objectives: number; relays: number; feasible: number; best?: Choice };
   /** The parts not owned that open anything, sorted by the best that each opens. */
   openings: Opening[];
-  /** How many parts were tried and open nothing. */
+  /** How many parts were tried and open nothing, or gain nothing surely over what is owned. */
   others: number;
 }
 
@@ -93,8 +93,13 @@ export function* oneMore(asked: Asked, works?: Glassworks): Generator<Progress, 
   // A stable sort: what is equal stays in the order of the lists.
   opened.sort((a, b) => (a.first.key === b.first.key ? 0 : a.first.key < b.first.key ? -1 : 1));
   const openings: Opening[] = [];
-  for (const { trial, found, first } of opened.slice(0, MOST_OPENINGS)) {
-    openings.push(openingOf(trial, found, worked(trial.asked, first, works), best));
+  let idle = 0;
+  for (const { trial, found, first } of opened) {
+    if (openings.length === MOST_OPENINGS) break;
+    const opening = openingOf(trial, found, worked(trial.asked, first, works), best);
+    // What gains nothing surely is nothing to buy.
+    if (!best || opening.gains.length > 0) openings.push(opening);
+    else idle++;
     yield { done: of, of };
   }
   return {
@@ -105,7 +110,7 @@ export function* oneMore(asked: Asked, works?: Glassworks): Generator<Progress, 
       ...(best ? { best: best.choice } : {}),
     },
     openings,
-    others: tries.length - opened.length,
+    others: tries.length - opened.length + idle,
   };
 }
 
@@ -132,7 +137,7 @@ interface Worked {
 
 function worked(asked: Asked, candidate: Candidate, works?: Glassworks): Worked {
   const evaluation = evaluate(pairingAt(asked, candidate.place), works);
-  return { evaluation, choice: choiceOf(asked, candidate, evaluation, { onFrontier: false, level: false }) };
+  return { evaluation, choice: choiceOf(asked, candidate, evaluation, { onFrontier: false, level: false, tie: false }) };
 }
 
 function openingOf({ kind, part }: Trial, { feasible }: Found, { evaluation, choice }: Worked, best: Worked | undefined): Opening {
@@ -155,7 +160,12 @@ function shiftsOf(a: Evaluation, b: Evaluation): Shift[] {
   return COMPARED.map((figure) => ({ figure, from: a.answers[figure], to: b.answers[figure], difference: difference[figure] }));
 }
 
-/** Whether a figure surely rises, or surely falls: its difference keeps clear of 0 over its whole ±. */
-const surely = ({ difference }: Shift, rises: boolean): boolean =>
+/** Less than this part of what it was is no change that anybody would see. */
+const SEEN = 0.01;
+
+/** Whether a figure surely rises, or surely falls: its difference keeps clear of 0 over its whole ±, and would be seen. */
+const surely = ({ difference, from }: Shift, rises: boolean): boolean =>
   difference.state === 'known' &&
+  from.state === 'known' &&
+  Math.abs(difference.value) >= SEEN * Math.abs(from.value) &&
   (rises ? (difference.low ?? Number.NEGATIVE_INFINITY) > 0 : (difference.high ?? Number.POSITIVE_INFINITY) < 0);

@@ -1,4 +1,5 @@
-import { capital, short } from '../words.ts';
+import { UNKNOWN_CIRCLE } from '../pairing/verdict.ts';
+import { capital, listed, short } from '../words.ts';
 import type { LimitAnswer } from './limit-answers.ts';
 import { amountOf, LIMIT_WORDS } from './words.ts';
 
@@ -6,16 +7,16 @@ interface Grounds {
   limits: readonly LimitAnswer[];
   bites: LimitAnswer | undefined;
   onFrontier: boolean;
-  level: boolean;
+  tie: boolean;
 }
 
 /** Why a choice is told and what bites, in one line. */
-export function lineOf({ limits, bites, onFrontier, level }: Grounds): string {
+export function lineOf({ limits, bites, onFrontier, tie }: Grounds): string {
   return [
     metOf(limits),
     ...(bites ? [bitesOf(bites)] : []),
     ...(onFrontier ? ['None here is better in one of the figures picked without being worse in another.'] : []),
-    ...(level ? ['A tie on paper with the one before: photograph both.'] : []),
+    ...(tie ? ['A tie on paper with the one before: photograph both.'] : []),
   ].join(' ');
 }
 
@@ -24,17 +25,19 @@ export function metOf(limits: readonly LimitAnswer[]): string {
   if (limits.length === 0) return 'Nothing was asked of it.';
   const sure = limits.filter(({ surely }) => surely).length;
   const all = limits.length === 1 ? 'Meets what is asked' : limits.length === 2 ? 'Meets both' : `Meets all ${limits.length}`;
-  return sure === limits.length ? `${all}, surely.` : sure === 0 ? `${all}, none of it surely.` : `${all}, ${sure} of them surely.`;
+  const surely = sure === limits.length ? `${all}, surely.` : sure === 0 ? `${all}, none of it surely.` : `${all}, ${sure} of them surely.`;
+  const without = [...new Set(limits.flatMap((limit) => limit.without ?? []))].map((circle) => UNKNOWN_CIRCLE[circle]);
+  return without.length === 0 ? surely : `${surely} ${capital(listed(without))} is not known, and not counted.`;
 }
 
 export const nameOfLimit = (name: LimitAnswer['name']): string => (name === 'price' ? 'price' : LIMIT_WORDS[name].short);
 
-/** The number of a limit or of what is judged by it, with its unit. */
-export const toldIn = ({ figure }: Pick<LimitAnswer, 'figure'>, value: number): string =>
-  figure ? amountOf({ figure }, value) : short(value, 6);
+/** The number of a limit or of what is judged by it, with its unit: with digits enough to tell it from what it stands beside. */
+export const toldIn = ({ figure }: Pick<LimitAnswer, 'figure'>, value: number, beside = value): string =>
+  figure ? amountOf({ figure }, value, beside) : short(value, 6);
 
 /** What bites, a sentence. */
 export function bitesOf(bites: LimitAnswer): string {
   const { name, value, limit } = bites;
-  return `${capital(nameOfLimit(name))} bites first: ${toldIn(bites, value as number)} where ${toldIn(bites, limit)} is the limit.`;
+  return `Tightest: ${nameOfLimit(name)}, ${toldIn(bites, value as number, limit)} where ${toldIn(bites, limit)} is the limit.`;
 }

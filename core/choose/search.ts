@@ -5,6 +5,7 @@ import { type FigureId, planFor } from '../pairing/registry.ts';
 import { type Asked, type Place, pairingAt, priceOf } from './asked.ts';
 import { Best } from './best.ts';
 import { BETTER } from './better.ts';
+import { COVERING, NEEDED } from './covering.ts';
 import { Frontier } from './frontier.ts';
 import { type Limit, type LimitName, limitsOf, marginOf, meets } from './limits.ts';
 import { type Value, valueBench } from './values.ts';
@@ -28,7 +29,7 @@ export interface Short extends Candidate {
 }
 
 /** One that meets every limit, with the figures of the frontier so that more is better. */
-interface Standing extends Candidate {
+export interface Standing extends Candidate {
   readonly row: readonly number[];
 }
 
@@ -41,7 +42,7 @@ export interface Found {
   readonly unpriced: number;
   /** The first of the feasible, sorted. */
   readonly best: readonly Candidate[];
-  readonly frontier: readonly Candidate[];
+  readonly frontier: readonly Standing[];
   /**
    * The nearest misses: those that fall short in the fewest limits, and by the least. Of an objective and a relay the
    * nearest spacing, and only where they are feasible at none.
@@ -76,7 +77,8 @@ const MOST_NEAR = 12;
 export function* searching(asked: Asked, works?: Glassworks): Generator<Progress, Found, undefined> {
   const limits = limitsOf(asked.want);
   const { sort, frontier: axes } = asked;
-  const wanted = [...new Set([...limits.map(({ figure }) => figure), ...axes, ...(sort.by === 'price' ? [] : [sort.by])])];
+  const ranked = [...axes, ...(sort.by === 'price' ? [] : [sort.by])];
+  const wanted = [...new Set([...limits.map(({ figure }) => figure), ...ranked, ...(ranked.some((id) => COVERING.has(id)) ? NEEDED : [])])];
   const traced = new Set(wanted.filter(hangsOnGlass));
   const whole = valueBench(wanted, works);
   const plainIds = wanted.filter((id) => !traced.has(id));
@@ -88,6 +90,10 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
   const frontier = new Frontier<Standing>();
   const of = asked.objectives.length * asked.relays.length * asked.infinitySpacesMm.length;
   const counts = { considered: 0, impossible: 0, feasible: 0, unpriced: 0 };
+  const take = (candidate: Standing): void => {
+    best.add(candidate);
+    if (candidate.row.every((x) => !Number.isNaN(x))) frontier.add(candidate);
+  };
   const stopped: Stopped = {};
   const stop = (by: keyof Stopped): void => {
     stopped[by] = (stopped[by] ?? 0) + 1;
@@ -105,7 +111,7 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
       const paid = price.missing.length > 0 ? Gap.unknown('/price') : price.known;
       const hasGlass = asked.relays[r]?.part.glass !== undefined && traced.size > 0;
       let nearest: Short | undefined;
-      const doing: Candidate[] = [];
+      const doing: Standing[] = [];
       const feasibleBefore = counts.feasible;
       for (let s = 0; s < asked.infinitySpacesMm.length; s++) {
         const turn = counts.considered++;
@@ -135,7 +141,10 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
           counts.impossible++;
           continue;
         }
-        const figureOf = (id: FigureId): Value => values[wanted.indexOf(id)] as Value;
+        const valueIn = (id: FigureId): Value => values[wanted.indexOf(id)] as Value;
+        // A bound for want of a circle is no value to rank by.
+        const figureOf = (id: FigureId): Value =>
+          COVERING.has(id) ? (NEEDED.map(valueIn).find((value) => value instanceof Gap) ?? valueIn(id)) : valueIn(id);
         const key = keyOf(sort.by === 'price' ? paid : figureOf(sort.by), sort.first);
         const short = shortfall(limits, wanted, values, priced);
         if (short.missing > 0) {
@@ -146,14 +155,12 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
         }
         counts.feasible++;
         if (price.missing.length > 0) counts.unpriced++;
-        const candidate = { place, turn, key };
+        const candidate: Standing = { place, turn, key, row: axes.map((id) => upward(id, figureOf(id))) };
         if (asked.eachPairOnce) doing.push(candidate);
-        else best.add(candidate);
-        const row = axes.map((id) => upward(id, figureOf(id)));
-        if (row.every((x) => !Number.isNaN(x))) frontier.add({ ...candidate, row });
+        else take(candidate);
       }
       const first = doing.toSorted(before)[0];
-      if (first) best.add({ ...first, spacesMm: doing.map(({ place: [, , s] }) => asked.infinitySpacesMm[s] as number) });
+      if (first) take({ ...first, spacesMm: doing.map(({ place: [, , s] }) => asked.infinitySpacesMm[s] as number) });
       if (nearest && counts.feasible === feasibleBefore) near.add(nearest);
     }
   yield { done: of, of };

@@ -33,6 +33,7 @@ const OF_OBJECTIVE: readonly Node[] = [
   leaves.parfocalDistance,
   leaves.noseDiameter,
   leaves.subjectIndex,
+  leaves.immersion,
 ];
 const OF_RELAY: readonly Node[] = [
   leaves.relayKind,

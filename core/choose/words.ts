@@ -48,9 +48,15 @@ const UNIT: Readonly<Partial<Record<Limit['figure'], string>>> = {
 };
 const SHARES: ReadonlySet<Limit['figure']> = new Set(['subjectFill', 'coveredShare', 'cornerIllumination']);
 
-/** The number that a limit asks for, or a value of its figure, with its unit. */
-export const amountOf = ({ figure }: Pick<Limit, 'figure'>, value: number): string =>
-  SHARES.has(figure) ? percent(value) : `${short(value)}${UNIT[figure] ?? ' mm'}`;
+/** The number that a limit asks for, or a value of its figure, with its unit; with more digits where it would read like `beside` and is not. */
+export function amountOf({ figure }: Pick<Limit, 'figure'>, value: number, beside = value): string {
+  const share = SHARES.has(figure);
+  const told = (x: number, digits?: number): string =>
+    share ? (digits === undefined ? percent(x) : `${short(100 * x, digits)} %`) : `${short(x, digits)}${UNIT[figure] ?? ' mm'}`;
+  // What is not the same is not told as the same.
+  for (const digits of [undefined, 4, 5, 6]) if (value === beside || told(value, digits) !== told(beside)) return told(value, digits);
+  return told(value);
+}
 
 /** `the corners keep 50 % of the light`: what is true where a limit is met. */
 export const holdsOf = (limit: Limit): string => LIMIT_WORDS[limit.name].holds(amountOf(limit, limit.limit));

@@ -1,19 +1,30 @@
-import { figure, Gap, openFigure, openStep } from '../figure.ts';
+import { figure, Gap, openFigure, openStep, step } from '../figure.ts';
 import { DEG_PER_RAD } from '../units.ts';
 import { objectFieldDiagonalMm, objectiveFocalLengthMm, relayFocalLengthMm, scale } from './first-order.ts';
 import {
   clearAperture,
   givenRimToSensor,
+  immersion,
   infinitySpace,
   noseDiameter,
   parfocalDistance,
   principalPlane,
   sensorOffset,
-  subjectIndex,
   workingDistance,
 } from './leaves.ts';
 
 /** How the rig stands on the bench: its length, and the room that it leaves at the subject. */
+
+/** How much nearer the subject stands than in focus at infinity, in what the nose dips in. */
+const subjectNearer = step({
+  id: 'subjectNearer',
+  symbol: 'δ_z',
+  unit: 'mm',
+  words: "how much nearer the subject stands than with the sensor at the relay's focus; in a medium as many times more as its index",
+  needs: [immersion, sensorOffset, objectiveFocalLengthMm, relayFocalLengthMm, scale],
+  of: (n, s, fo, f, F) => (n * s * fo * fo) / (f * F),
+  as: (n, s, fo, f, F) => `${n} × ${s} × ${fo}² / (${f} × ${F})`,
+});
 
 export const clearWorkingDistanceMm = figure({
   id: 'clearWorkingDistanceMm',
@@ -21,9 +32,9 @@ export const clearWorkingDistanceMm = figure({
   symbol: 'a_c',
   words: "free space between the objective's nose and the subject; a sensor beyond the relay's focus brings the subject closer",
   source: 'the working distance engraved, and conjugates of two lenses: δz = −n s f_o² / (f_R F), after two thin lenses',
-  needs: [workingDistance, subjectIndex, sensorOffset, objectiveFocalLengthMm, relayFocalLengthMm, scale],
-  of: (a, n, s, fo, f, F) => Math.max(0, a - (n * s * fo * fo) / (f * F)),
-  as: (a, n, s, fo, f, F) => `max(0, ${a} − ${n} × ${s} × ${fo}² / (${f} × ${F}))`,
+  needs: [workingDistance, subjectNearer],
+  of: (a, nearer) => Math.max(0, a - nearer),
+  as: (a, nearer) => `max(0, ${a} − ${nearer})`,
 });
 
 /** Elevation, in degrees, of a ray that just passes over an edge `height` up and `aside` to the side. */
@@ -35,12 +46,17 @@ const besideRelay = openStep({
   symbol: 'α_r',
   unit: '°',
   words: "height above the subject's plane at which light passes the relay's rim",
-  needs: [parfocalDistance, infinitySpace, clearAperture, objectFieldDiagonalMm],
-  of: (parfocal, S, rim, field) =>
-    typeof parfocal === 'number' && typeof rim === 'number' && typeof S === 'number' && typeof field === 'number'
-      ? elevation(parfocal + S, (rim + field) / 2)
+  needs: [parfocalDistance, subjectNearer, infinitySpace, clearAperture, objectFieldDiagonalMm],
+  of: (parfocal, nearer, S, rim, field) =>
+    typeof parfocal === 'number' &&
+    typeof nearer === 'number' &&
+    typeof rim === 'number' &&
+    typeof S === 'number' &&
+    typeof field === 'number'
+      ? elevation(parfocal - nearer + S, (rim + field) / 2)
       : 90,
-  as: (parfocal, S, rim, field) => (parfocal && rim ? `atan((${parfocal} + ${S}) / ((${rim} + ${field}) / 2)) × 180 / π` : '90'),
+  as: (parfocal, nearer, S, rim, field) =>
+    parfocal && rim ? `atan((${parfocal} − ${nearer} + ${S}) / ((${rim} + ${field}) / 2)) × 180 / π` : '90',
 });
 
 export const lightConeDeg = openFigure({

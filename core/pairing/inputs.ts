@@ -186,6 +186,7 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   values.set(leaves.subjectWidth, pairing.subject?.widthMm ?? Gap.unknown('/subject/widthMm'));
   values.set(leaves.subjectHeight, pairing.subject?.heightMm ?? Gap.unknown('/subject/heightMm'));
   values.set(leaves.subjectDepth, pairing.subject?.depthMm ?? Gap.unknown('/subject/depthMm'));
+  values.set(leaves.immersion, amount(objective.immersionIndex ?? DEFAULTS.immersionIndex));
   values.set(leaves.subjectIndex, pairing.subject?.index ?? amount(objective.immersionIndex ?? DEFAULTS.immersionIndex));
   values.set(leaves.depthConvention, pairing.depth?.convention ?? DEFAULTS.depthConvention);
   values.set(leaves.givenBlur, pairing.depth?.blurUm ?? Gap.unknown('/depth/blurUm'));

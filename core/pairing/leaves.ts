@@ -50,6 +50,7 @@ export const litThreshold = leaf('litThreshold', 'y', '', 'light that still coun
 export const subjectWidth = leaf('subjectWidthMm', 'w_s', 'mm', 'width of the subject');
 export const subjectHeight = leaf('subjectHeightMm', 'h_s', 'mm', 'height of the subject');
 export const subjectDepth = leaf('subjectDepthMm', 'd_s', 'mm', 'depth of the subject');
+export const immersion = leaf('immersionIndex', 'n_i', '', 'refractive index of what the objective dips in: 1 for air');
 export const subjectIndex = leaf('index', 'n', '', 'refractive index around the subject');
 export const depthConvention = leaf<DepthConvention>('convention', '', '', 'convention of depth');
 /** The relay's own glass, or a gap where it is not known. */

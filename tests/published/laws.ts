@@ -191,7 +191,7 @@ export const LAWS: readonly Law[] = [
     ],
   },
   {
-    law: "a sensor s beyond a relay one focal length behind the pupil brings the subject s over m² closer (Newton's equation), n times that in a medium",
+    law: "a sensor s beyond a relay one focal length behind the pupil brings the subject s over m² closer (Newton's equation), n times that where the nose dips into a medium",
     figures: ['clearWorkingDistanceMm'],
     pairs: () => {
       const rig: Changes = { objective: { workingDistanceMm: 20 }, infinitySpaceMm: 200 };
@@ -199,7 +199,12 @@ export const LAWS: readonly Law[] = [
         [told(rig, 'clearWorkingDistanceMm'), 20],
         [told({ ...rig, sensorOffsetMm: 10 }, 'clearWorkingDistanceMm'), 19.9],
         [told({ ...rig, sensorOffsetMm: -10 }, 'clearWorkingDistanceMm'), 20.1],
-        [told({ ...rig, sensorOffsetMm: 10, subject: { index: 1.33 } }, 'clearWorkingDistanceMm'), 20 - 0.133],
+        [
+          told({ ...rig, objective: { workingDistanceMm: 20, immersionIndex: 1.33 }, sensorOffsetMm: 10 }, 'clearWorkingDistanceMm'),
+          20 - 0.133,
+        ],
+        // Resin around the subject alone leaves air before the nose.
+        [told({ ...rig, sensorOffsetMm: 10, subject: { index: 1.5 } }, 'clearWorkingDistanceMm'), 19.9],
       ];
     },
   },
@@ -237,8 +242,8 @@ export const LAWS: readonly Law[] = [
         [frames(0), 1],
         [frames(1), 1],
         [frames(1.01), 2],
-        [frames(4.19), 5],
-        [frames(4.21), 6],
+        [frames(4.199), 5],
+        [frames(4.201), 6],
       ];
     },
   },

@@ -145,7 +145,7 @@ describe('the answer', () => {
       /^Room for the diffuser is not known without /,
     );
     expect(wouldSaid({})).toBe('');
-    expect(wouldSaid({ wouldMeetIf: { path: '/relay/focalLengthMm', value: 258, from: 300 } })).toBe(
+    expect(wouldSaid({ wouldMeetIf: { path: '/relay/focalLengthMm', value: 258, from: 300, pairing: OPENING } })).toBe(
       'Would do with a relay of 258 mm in the place of 300 mm.',
     );
   });

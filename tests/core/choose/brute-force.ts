@@ -93,14 +93,17 @@ export function costOf(...parts: Part<unknown>[]): { known: number; whole: boole
   return { known, whole };
 }
 
+/** Infinity is like itself; what is written in nine digits alike is alike. */
+const alike = (a: number, b: number): boolean => a === b || Math.abs(a - b) < 1e-9 * Math.max(Math.abs(a), Math.abs(b));
+
 /** Which rows no other row beats: `ways` tells of each column whether more of it is better. */
 export const unbeaten = (rows: readonly (readonly number[])[], ways: readonly ('more' | 'less')[]): number[] =>
   rows.flatMap((row, i) => {
     if (row.some((x) => Number.isNaN(x))) return [];
     const beaten = rows.some(
       (other) =>
-        other.every((x, j) => (ways[j] === 'more' ? x >= (row[j] as number) : x <= (row[j] as number))) &&
-        other.some((x, j) => x !== row[j]),
+        other.every((x, j) => alike(x, row[j] as number) || (ways[j] === 'more' ? x > (row[j] as number) : x < (row[j] as number))) &&
+        other.some((x, j) => !alike(x, row[j] as number)),
     );
     return beaten ? [] : [i];
   });

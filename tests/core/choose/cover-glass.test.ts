@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plateRmsWaves } from '../../../core/choose/cover-glass.ts';
+import { coverGlassCaution, plateRmsWaves } from '../../../core/choose/cover-glass.ts';
 
 /** Optical path through a plate by Snell's law, step by step, less what it is without the plate. */
 function pathOf(d: number, n: number, sine: number): number {
@@ -50,5 +50,15 @@ describe('the spherical aberration of a plate', () => {
   it('grows with the thickness and in proportion to it', () => {
     expect(plateRmsWaves(0.34, 1.5255, 0.5, 550)).toBeCloseTo(2 * plateRmsWaves(0.17, 1.5255, 0.5, 550), 9);
     expect(plateRmsWaves(0, 1.5255, 0.5, 550)).toBe(0);
+  });
+
+  it('is told from a fourteenth of a wave on, of glass of 1.5255', () => {
+    const objective = { magnification: 20, na: 0.5, referenceFocalLengthMm: 200, coverGlassMm: 0 };
+    const border = 0.3 * (550e-6 / 14 / leastRms(0.3, 1.5255, 0.5));
+    expect(coverGlassCaution(objective, border * 1.004, 550)).toMatch(/^Made for no cover glass and used with [\d.]+ mm: 0\.07 waves/);
+    expect(coverGlassCaution(objective, border * 0.996, 550)).toBeUndefined();
+    expect(coverGlassCaution({ ...objective, coverGlassMm: 0.17 }, 0.17, 550)).toBeUndefined();
+    expect(coverGlassCaution(objective, undefined, 550)).toBeUndefined();
+    expect(coverGlassCaution({ ...objective, immersionIndex: 1.33 }, 1, 550)).toBeUndefined();
   });
 });
