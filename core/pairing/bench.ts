@@ -53,10 +53,10 @@ const besideRelay = openStep({
     typeof rim === 'number' &&
     typeof S === 'number' &&
     typeof field === 'number'
-      ? elevation(parfocal - nearer + S, (rim + field) / 2)
+      ? elevation(Math.max(0, parfocal - nearer + S), (rim + field) / 2)
       : 90,
   as: (parfocal, nearer, S, rim, field) =>
-    parfocal && rim ? `atan((${parfocal} − ${nearer} + ${S}) / ((${rim} + ${field}) / 2)) × 180 / π` : '90',
+    parfocal && rim ? `atan(max(0, ${parfocal} − ${nearer} + ${S}) / ((${rim} + ${field}) / 2)) × 180 / π` : '90',
 });
 
 export const lightConeDeg = openFigure({

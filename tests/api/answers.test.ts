@@ -20,7 +20,7 @@ beforeAll(async () => {
 });
 afterAll(() => server.stop());
 
-const RUNS = Number(process.env.RUNS ?? 80);
+const RUNS = Number(process.env.RUNS ?? 50);
 
 async function answered<S extends z.ZodType>(name: string, body: unknown, schema: S): Promise<z.infer<S>> {
   const answer = await post(`${server.address}/api/pairings/${name}`, body);

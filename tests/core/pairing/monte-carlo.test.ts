@@ -11,10 +11,10 @@ import { type Random, random } from '../../support/random.ts';
  * Low and high against propagation of distributions (JCGM 101:2008): every input drawn evenly over its
  * interval, all of them at once, the figures worked out afresh for each draw.
  */
-const PAIRINGS = 100;
+const PAIRINGS = 60;
 const DRAWS = 1000;
-/** Of 100 pairings this many may fall short, figure by figure. */
-const MAY_FAIL = 5;
+/** Of so many pairings one in twenty may fall short, figure by figure. */
+const MAY_FAIL = PAIRINGS / 20;
 
 function draw(evaluation: ReturnType<typeof evaluate>, r: Random): number[] {
   const leaves = new Map<Node, unknown>(GRAPH.order.filter((n) => n.kind === 'leaf').map((n) => [n, raw(evaluation.sheet, n)] as const));
@@ -62,7 +62,7 @@ describe('low and high against a Monte Carlo run', () => {
       expect(wide, `${id}: too wide, of ${known}`).toBeLessThanOrEqual(MAY_FAIL);
     }
     // The pairings do have something in doubt: almost every figure moves in many of them.
-    expect(tally.filter((t) => t.moved >= 30).length).toBeGreaterThanOrEqual(TOLD.length - 6);
+    expect(tally.filter((t) => t.moved >= 0.3 * PAIRINGS).length).toBeGreaterThanOrEqual(TOLD.length - 6);
   });
 
   it('gives the corner of the 5x pairing 0.32, from 0.00 to 0.79, for an exit pupil 30 mm either way', () => {

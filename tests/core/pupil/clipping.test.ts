@@ -44,7 +44,7 @@ describe('relative illumination against polygon clipping', () => {
   it('agrees with 128-gons in trains of two to eight stops', () => {
     const r = random(20_001);
     const outcomes: Outcome[] = [];
-    for (let k = 0; k < 240; k++) {
+    for (let k = 0; k < 120; k++) {
       const offset = k % 4 === 0 ? randomOffset(r) : 0;
       const snug = k % 3 === 2;
       const train = snug ? snugTrain(r, offset) : randomTrain(r, offset, 2 + (k % 7));
@@ -53,10 +53,10 @@ describe('relative illumination against polygon clipping', () => {
       if (k % 5 === 0) expect(throughReport(train, height)).toBeCloseTo(outcome.light, 12);
       outcomes.push(outcome);
     }
-    expect(outcomes.filter(partly).length).toBeGreaterThanOrEqual(190);
-    expect(outcomes.filter((o) => partly(o) && o.arcs >= 3).length).toBeGreaterThanOrEqual(50);
-    expect(outcomes.filter((o) => o.light === 0).length).toBeGreaterThanOrEqual(6);
-    expect(outcomes.filter((o) => o.light === 1).length).toBeGreaterThanOrEqual(12);
+    expect(outcomes.filter(partly).length).toBeGreaterThanOrEqual(95);
+    expect(outcomes.filter((o) => partly(o) && o.arcs >= 3).length).toBeGreaterThanOrEqual(25);
+    expect(outcomes.filter((o) => o.light === 0).length).toBeGreaterThanOrEqual(3);
+    expect(outcomes.filter((o) => o.light === 1).length).toBeGreaterThanOrEqual(6);
     const differences = outcomes.filter(partly).map((o) => o.difference);
     expect(differences.toSorted((a, b) => a - b)[differences.length >> 1]).toBeLessThan(1.5e-6);
   }, 60_000);
@@ -77,7 +77,7 @@ describe('relative illumination against polygon clipping', () => {
     expect(differences.toSorted((a, b) => a - b)[6]).toBeLessThan(2e-8);
   }, 60_000);
 
-  const least = 30;
+  const least = 15;
   const trains = (seed: number): Train[] => {
     const r = random(seed);
     return Array.from({ length: least }, (_, k) => randomTrain(r, 0, 2 + (k % 4)));
