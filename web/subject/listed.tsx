@@ -42,7 +42,8 @@ export function Listed({ entry, place, level, figures, axes, want, onPoint }: Pr
         <PartsLine pairing={head.pairing} at={spacingsOf(entry)} />
         <p class="why">
           {limits.length > 0 && `${metOf(limits)} `}
-          {bites && <em class="bites">{bitesOf(bites)}</em>} {standsOf(first !== undefined, at, axes)} {level && levelSaid(level)}
+          {bites && (bites.surely ? bitesOf(bites) : <em class="bites">{bitesOf(bites)}</em>)} {standsOf(first !== undefined, at, axes)}{' '}
+          {level && levelSaid(level)}
         </p>
         <p class="their-figures">
           {figures.map((id, i) => (
