@@ -23,7 +23,7 @@ const known = (value: number, unit = 'mm'): Answer => ({ state: 'known', value, 
 /** A choice that stands where it is told to: the rest of its figures are 1. */
 function choice(
   values: Partial<Record<FigureId, number>>,
-  more: Partial<Choice> & { na?: number; spaceMm?: number; relay?: string } = {},
+  more: Partial<Choice> & { tieWithPrevious?: boolean; na?: number; spaceMm?: number; relay?: string } = {},
 ): Choice {
   const { na = 0.25, spaceMm = 60, relay = 'relay', ...rest } = more;
   const pairing: Pairing = {
@@ -51,7 +51,7 @@ describe('the list', () => {
       choice({}, { relay: 'a', spaceMm: 60 }),
       choice({}, { relay: 'b', spaceMm: 30, levelWithPrevious: true }),
       choice({}, { relay: 'a', spaceMm: 30 }),
-      choice({}, { relay: 'c', spaceMm: 30, levelWithPrevious: true }),
+      choice({}, { relay: 'c', spaceMm: 30, levelWithPrevious: true, tieWithPrevious: true }),
       choice({}, { relay: 'a', spaceMm: 90 }),
       choice({}, { relay: 'c', spaceMm: 90, levelWithPrevious: true }),
     ];
@@ -64,9 +64,9 @@ describe('the list', () => {
     expect(entries.map(spacingsOf)).toEqual(['at 60, 30 or 90 mm', 'at 30 mm', 'at 30 or 90 mm']);
     // Each is held against the pairing before it, to whichever entry that belongs.
     const levels = entries.map((entry) => levelOf(all, entries, entry));
-    expect(levels).toEqual([undefined, { place: 0 }, { place: 0, spaceMm: 30 }]);
-    expect(levels.flatMap((level) => (level ? levelSaid(level) : []))).toEqual([
-      'A tie on paper with no. 1: photograph both.',
+    expect(levels).toEqual([undefined, { place: 0, tie: false }, { place: 0, tie: true, spaceMm: 30 }]);
+    expect(levels.flatMap((level) => (level ? levelSaid(level, 'resolvedDetailUm') : []))).toEqual([
+      'Level with no. 1 in finest separation recorded.',
       'A tie on paper with no. 1 at 30 mm: photograph both.',
     ]);
     // Where each two parts are told once, the spacings that do come with them.

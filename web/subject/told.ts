@@ -1,5 +1,6 @@
 import { type Choice, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn, type Variable } from '../../core/choosing.ts';
 import { capital, type FigureId, listed, nameOf, percent, short } from '../../core/index.ts';
+import { lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import type { Found } from './choose-task.ts';
 import type { Level } from './entries.ts';
@@ -70,8 +71,11 @@ export function standsOf(onFrontier: boolean, at: string, figures: number): stri
     : `Drawn open below${at}: what is better in one figure is worse in another.`;
 }
 
-export const levelSaid = ({ place, spaceMm }: Level): string =>
-  `A tie on paper with no. ${place + 1}${spaceMm !== undefined ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
+/** @param by what the list is sorted by */
+export function levelSaid({ place, spaceMm, tie }: Level, by: FigureId | 'price'): string {
+  const other = `no. ${place + 1}${spaceMm !== undefined ? ` at ${short(spaceMm, 4)} mm` : ''}`;
+  return tie ? `A tie on paper with ${other}: photograph both.` : `Level with ${other} in ${lower(figureName(by))}.`;
+}
 
 /** What is still to be paid. */
 export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'priceMissing'>): string {
