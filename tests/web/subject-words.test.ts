@@ -23,7 +23,7 @@ const known = (value: number, unit = 'mm'): Answer => ({ state: 'known', value, 
 /** A choice that stands where it is told to: the rest of its figures are 1. */
 function choice(
   values: Partial<Record<FigureId, number>>,
-  more: Partial<Choice> & { tieWithPrevious?: boolean; na?: number; spaceMm?: number; relay?: string } = {},
+  more: Partial<Choice> & { na?: number; spaceMm?: number; relay?: string } = {},
 ): Choice {
   const { na = 0.25, spaceMm = 60, relay = 'relay', ...rest } = more;
   const pairing: Pairing = {

@@ -49,10 +49,8 @@ export interface Level {
   readonly spaceMm?: number;
 }
 
-type Told = Choice & { readonly tieWithPrevious?: boolean };
-
 /** An entry's first pairing was held against the one before it in the list: which entry that belongs to. */
-export function levelOf(choices: readonly Choice[], entries: readonly Entry<Choice>[], { head }: Entry<Told>): Level | undefined {
+export function levelOf(choices: readonly Choice[], entries: readonly Entry<Choice>[], { head }: Entry<Choice>): Level | undefined {
   const before = choices[choices.indexOf(head) - 1];
   const tie = head.tieWithPrevious === true;
   if (!(head.levelWithPrevious || tie) || !before) return undefined;
