@@ -36,24 +36,24 @@ export function praiseOf(rows: readonly Row[]): string[] {
 function sentence(rows: readonly Row[], i: number, places: number): string {
   const ties = tiedWith(rows, i, places);
   const all = `the ${count(places)}`;
-  if (ties.length === places - 1) return `A tie on paper with ${letters(ties)}: photograph ${ties.length > 1 ? 'them all' : 'both'}.`;
-  const best = named(rows, i, 'best');
-  const worst = named(rows, i, 'worst');
+  const them = ties.length > 1 ? 'them all' : 'both';
+  if (ties.length === places - 1) return `A tie on paper with ${letters(ties)}: photograph ${them}.`;
+  const [best, worst] = [named(rows, i, 'best'), named(rows, i, 'worst')];
   const [first, last] = [shares(rows, i, 'first'), shares(rows, i, 'last')];
+  // Who is best or worst in anything is tied with nobody.
   const claims =
     best || worst
-      ? [
-          `${best || worst} of ${all}`,
-          best ? worst || (last ? '' : 'worst in nothing') : first ? '' : 'best in nothing',
-          ties.length > 0 ? `on paper a tie with ${letters(ties)}: photograph both` : '',
-        ]
-      : [
-          `nowhere alone best or worst of ${all}`,
-          ties.length > 0 ? `on paper a tie with ${letters(ties)}: photograph ${ties.length > 1 ? 'them all' : 'both'}` : '',
-        ];
+      ? [`${best || worst} of ${all}`, best ? worst || noneOf(rows, i, 'worst') : noneOf(rows, i, 'best')]
+      : [`nowhere alone best or worst of ${all}`, ties.length > 0 ? `on paper a tie with ${letters(ties)}: photograph ${them}` : ''];
   const shared = first || last ? `on paper it shares ${[first, last].filter(Boolean).join(', and ')}` : '';
-  return capital(`${[...claims, ties.length > 0 ? '' : shared].filter(Boolean).join('; ')}.`);
+  return capital(`${[...claims, shared].filter(Boolean).join('; ')}.`);
 }
+
+/** `worst in nothing`: only where of no figure it is open who is last, and it shares no last place. */
+const noneOf = (rows: readonly Row[], i: number, which: 'best' | 'worst'): string =>
+  rows.some((row) => (which === 'best' ? row.firstOpen || row.first.includes(i) : row.lastOpen || row.last.includes(i)))
+    ? ''
+    : `${which} in nothing`;
 
 /** Those from which nothing that is compared tells it apart. */
 const tiedWith = (rows: readonly Row[], i: number, places: number): number[] =>
@@ -83,16 +83,13 @@ function apart({ answers }: Row, i: number): number {
   return Math.min(...answers.flatMap((_, j) => (j === i ? [] : [Math.abs(value(j) - own) / Math.max(value(j), own, Number.MIN_VALUE)])));
 }
 
-/** With whom it shares the first or the last place, and in what; not where most do. */
+/** With whom it shares the first or the last place, and in what. */
 function shares(rows: readonly Row[], i: number, which: 'first' | 'last'): string {
   const groups = new Map<string, string[]>();
-  for (const { id, answers, ...row } of rows) {
-    const words = PRAISE[id]?.level;
-    const others = row[which].filter((j) => j !== i);
-    // So loose that it is level with both ends: that is no place.
-    if (row.first.includes(i) && row.last.includes(i)) continue;
-    if (!words || others.length === row[which].length || 2 * row[which].length > Math.max(4, answers.length)) continue;
-    const names = letters(others);
+  for (const row of rows) {
+    const words = PRAISE[row.id]?.level;
+    if (!words || !row[which].includes(i)) continue;
+    const names = letters(row[which].filter((j) => j !== i));
     groups.set(names, [...(groups.get(names) ?? []), words]);
   }
   return groups.size === 0

@@ -34,9 +34,12 @@ export interface Row {
   /** The one that is better than every other beyond doubt, and the one that is worse than every other. */
   readonly best: number | undefined;
   readonly worst: number | undefined;
-  /** Where two or more share the first place and some are behind: those; and where two or more share the last. */
+  /** Where two or more, level with each other, are beyond doubt ahead of all the rest: those; and those behind all the rest. */
   readonly first: readonly number[];
   readonly last: readonly number[];
+  /** Whether it is left open who is first, or last: not known of all, or level with some and not with others. */
+  readonly firstOpen: boolean;
+  readonly lastOpen: boolean;
 }
 
 /** What each pairing answers, and what a pair of them differs by; a pair is asked for with the lower place first. */
@@ -57,19 +60,26 @@ function rowOf(id: ComparedId, { answers, difference }: Abreast): Row {
   return { id, way, answers: told, differences, stands, ...placesOf(stands, way) };
 }
 
-function placesOf(stands: readonly (readonly Standing[])[], way: Row['way']): Pick<Row, 'best' | 'worst' | 'first' | 'last'> {
-  if (!way) return { best: undefined, worst: undefined, first: [], last: [] };
-  const behind = way === 'more' ? 'less' : 'more';
+type Places = Pick<Row, 'best' | 'worst' | 'first' | 'last' | 'firstOpen' | 'lastOpen'>;
+
+function placesOf(stands: Row['stands'], way: Row['way']): Places {
+  if (!way) return { best: undefined, worst: undefined, first: [], last: [], firstOpen: false, lastOpen: false };
+  const [front, back] = [endOf(stands, way), endOf(stands, way === 'more' ? 'less' : 'more')];
+  return { best: front.alone, worst: back.alone, first: front.shared, last: back.shared, firstOpen: front.open, lastOpen: back.open };
+}
+
+/** Who stands at one end: one alone, several level with each other, or nobody, because it is open or because all are level. */
+function endOf(stands: Row['stands'], way: 'more' | 'less'): { alone: number | undefined; shared: readonly number[]; open: boolean } {
   const places = stands.map((_, i) => i);
-  const others = (i: number): Standing[] => places.filter((j) => j !== i).map((j) => stands[j]?.[i] as Standing);
+  const ahead = (i: number, j: number): boolean => stands[j]?.[i] === way;
+  const alone = places.find((i) => places.every((j) => j === i || ahead(i, j)));
+  if (alone !== undefined) return { alone, shared: [], open: false };
   const known = stands.flat().every((s) => s !== 'not known');
-  const shared = (so: readonly number[]): readonly number[] => (known && so.length > 1 && so.length < places.length ? so : []);
-  return {
-    best: places.find((i) => others(i).every((s) => s === way)),
-    worst: places.find((i) => others(i).every((s) => s === behind)),
-    first: shared(places.filter((i) => !others(i).includes(behind))),
-    last: shared(places.filter((i) => !others(i).includes(way))),
-  };
+  // Where all is known, those that nobody is ahead of are level with each other. To be level is not handed on, though:
+  // one of them may also be level with what another of them is ahead of, and then there is no place to share.
+  const foremost = places.filter((i) => !places.some((j) => ahead(j, i)));
+  const apart = known && foremost.length > 0 && foremost.every((i) => places.every((j) => foremost.includes(j) || ahead(i, j)));
+  return { alone, shared: apart && foremost.length < places.length ? foremost : [], open: !apart };
 }
 
 /** Of a pairing less itself. */

@@ -106,7 +106,12 @@ it('tells by how much one exceeds another or falls short of it', () => {
     origin: 'measured',
   });
   const answers = [0.85, 0.47, 0.8].map(
-    (value) => ({ ...run([OPENING]).worked[0]?.answers, coveredShare: told(value, 0.1) }) as Worked['answers'],
+    (value) =>
+      ({
+        ...run([OPENING]).worked[0]?.answers,
+        coveredShare: told(value, 0.1),
+        systemMagnification: told(10 * value, 1),
+      }) as Worked['answers'],
   );
   const by = [[told(-0.38, 0.08), told(-0.05, 0.06)], [told(0.33, 0.04)]];
   const rows = rowsOf({
@@ -118,6 +123,9 @@ it('tells by how much one exceeds another or falls short of it', () => {
   expect(lessOf(row, 1, 0)).toBe('38 points more (30 to 46)');
   expect(lessOf(row, 2, 1)).toBe('33 points less (29 to 37)');
   expect(lessOf(row, 0, 2)).toBe('level with A');
+  // Of a magnification so much more, not so many times more.
+  const m = rows.find(({ id }) => id === 'systemMagnification') as Row;
+  expect(lessOf(m, 0, 1)).toBe('0.38 less (0.3 to 0.46)');
 });
 
 describe('the drawings', () => {

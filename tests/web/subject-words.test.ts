@@ -51,7 +51,7 @@ describe('the list', () => {
       choice({}, { relay: 'a', spaceMm: 60 }),
       choice({}, { relay: 'b', spaceMm: 30, levelWithPrevious: true }),
       choice({}, { relay: 'a', spaceMm: 30 }),
-      choice({}, { relay: 'c', spaceMm: 30, levelWithPrevious: true }),
+      choice({}, { relay: 'c', spaceMm: 30, levelWithPrevious: true, tieWithPrevious: true }),
       choice({}, { relay: 'a', spaceMm: 90 }),
       choice({}, { relay: 'c', spaceMm: 90, levelWithPrevious: true }),
     ];
@@ -64,9 +64,9 @@ describe('the list', () => {
     expect(entries.map(spacingsOf)).toEqual(['at 60, 30 or 90 mm', 'at 30 mm', 'at 30 or 90 mm']);
     // Each is held against the pairing before it, to whichever entry that belongs.
     const levels = entries.map((entry) => levelOf(all, entries, entry));
-    expect(levels).toEqual([undefined, { place: 0 }, { place: 0, spaceMm: 30 }]);
-    expect(levels.flatMap((level) => (level ? levelSaid(level) : []))).toEqual([
-      'A tie on paper with no. 1: photograph both.',
+    expect(levels).toEqual([undefined, { place: 0, tie: false }, { place: 0, tie: true, spaceMm: 30 }]);
+    expect(levels.flatMap((level) => (level ? levelSaid(level, 'resolvedDetailUm') : []))).toEqual([
+      'Level with no. 1 in finest separation recorded.',
       'A tie on paper with no. 1 at 30 mm: photograph both.',
     ]);
     // Where each two parts are told once, the spacings that do come with them.
@@ -85,7 +85,7 @@ describe('the list', () => {
     expect(figuresFor([], 'price', ['goodFieldMm', 'coveredShare'])).toHaveLength(5);
   });
   it('says what is to be paid, and what is not known of it', () => {
-    expect(priceSaid({ price: 0 })).toBe('All of it is yours.');
+    expect(priceSaid({ price: 0 })).toBe('Nothing is left to pay.');
     expect(priceSaid({ price: 1250 })).toBe('1250 to pay.');
     expect(priceSaid({ priceMissing: ['objective', 'relay'] })).toBe('Its price is not known.');
     expect(priceSaid({ price: 80, priceMissing: ['objective'] })).toBe('80 to pay, and the price of the objective, not known.');
@@ -144,6 +144,10 @@ describe('the answer', () => {
     expect(missSaid([{ ...rest, state: 'unknown', missing: ['/objective/workingDistanceMm'] }])).toMatch(
       /^Room for the diffuser is not known without /,
     );
+    const fits = (value: number) => limit('subjectFits', 'subjectFill', value, 1, 'most');
+    expect(missSaid([fits(1.02)])).toBe('The subject no longer fits the frame: it takes 102 % of its side.');
+    expect(missSaid([{ ...fits(1.02), surely: false }])).toMatch(/of its side, which its ± may bridge\.$/);
+    expect(missSaid([fits(1.0004)])).toBe('The subject no longer fits the frame: it takes a hair more than its side.');
     expect(wouldSaid({})).toBe('');
     expect(wouldSaid({ wouldMeetIf: { path: '/relay/focalLengthMm', value: 258, from: 300, pairing: OPENING } })).toBe(
       'Would do with a relay of 258 mm in the place of 300 mm.',
@@ -154,7 +158,16 @@ describe('the answer', () => {
 describe('what to loosen', () => {
   const fine = (value: number) => limit('finestDetail', 'resolvedDetailUm', value, 2, 'most');
   const light = (value: number) => limit('cornerLight', 'cornerIllumination', value, 0.5, 'least');
-  it('is what alone stands in the way, by the least that would do, and what excludes each other is said', () => {
+  it('is what alone stands in the way, by the least that would do, and what stands in each other’s way is said', () => {
+    const both = [miss([fine(2.4011)], 0.1), miss([light(0.4561)], 0.2)];
+    const third = limit('length', 'totalLengthMm', 410, 400, 'most');
+    // What misses a third alone gives both: then they do not stand in each other's way.
+    expect(excluding(entriesOf([...both, miss([third], 0.5)]))).toBe(
+      'One of ‘length’, ‘light in the corners’ and ‘finest detail’ is to be loosened.',
+    );
+    expect(excluding(entriesOf([...both, miss([third, { ...third, name: 'price' }], 0.5)]))).toBe(
+      'One of ‘light in the corners’ and ‘finest detail’ is to be loosened.',
+    );
     const misses = entriesOf([
       miss([fine(2.4011)], 0.1),
       miss([light(0.4561)], 0.2),
@@ -167,7 +180,9 @@ describe('what to loosen', () => {
       ['finestDetail', 2.31],
     ]);
     expect(ways.map(looserSaid)).toEqual(['45 % in the place of 50 %', '2.31 µm in the place of 2 µm']);
-    expect(excluding(misses)).toBe('‘light in the corners’ and ‘finest detail’ exclude each other: what gives one misses the other.');
+    expect(excluding(misses)).toBe(
+      '‘light in the corners’ and ‘finest detail’ stand in each other’s way: none of these gives both with all the rest.',
+    );
     // The wish let out so far is met by just that miss, and by a hair less it is not.
     for (const { limit: asked, to } of ways) {
       const value = asked.value as number;

@@ -1,4 +1,5 @@
-import { useState } from 'preact/hooks';
+import type { RefObject } from 'preact';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Answer, COMPARED, type ComparedId, letter, letters, nameOf, type Row, short } from '../../core/index.ts';
 import { Scroll } from '../charts/scroll.tsx';
 import { FIGURE_NAMES } from '../figures/names.ts';
@@ -6,10 +7,22 @@ import { toldAs } from '../figures/value.ts';
 import type { Compared } from './compared.ts';
 import { lessOf } from './less.ts';
 
+/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
+const AS = {
+  table: { role: 'table' },
+  rows: { role: 'rowgroup' },
+  row: { role: 'row' },
+  column: { role: 'columnheader', scope: 'col' },
+  name: { role: 'rowheader', scope: 'row' },
+  cell: { role: 'cell' },
+} as const;
+
 /** The figures as rows, the pairings as columns, and by how much each differs from one of them. */
 export function FigureTable({ all, rows }: { all: readonly Compared[]; rows: readonly Row[] | undefined }) {
   const [chosen, setBase] = useState(0);
   const base = chosen < all.length ? chosen : -1;
+  const table = useRef<HTMLTableElement>(null);
+  const slides = useWiderThanItsBox(table, all.length);
   return (
     <>
       <p class="against">
@@ -23,22 +36,23 @@ export function FigureTable({ all, rows }: { all: readonly Compared[]; rows: rea
           <option value="-1">none</option>
         </select>
       </p>
+      {slides && <p class="hint">{letters(all.map((_, i) => i))}: slide the table sideways.</p>}
       <Scroll title="The figures side by side">
-        <table class="abreast-table">
-          <thead>
-            <tr>
-              <td />
+        <table class="abreast-table" ref={table} style={{ '--columns': all.length }} {...AS.table}>
+          <thead {...AS.rows}>
+            <tr {...AS.row}>
+              <td {...AS.cell} />
               {all.map(({ place }, i) => (
-                <th scope="col" key={place}>
+                <th key={place} {...AS.column}>
                   {letter(i)}
                 </th>
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody {...AS.rows}>
             {COMPARED.map((id, n) => (
-              <tr key={id} data-row={id}>
-                <th scope="row">{FIGURE_NAMES[id]}</th>
+              <tr key={id} data-row={id} {...AS.row}>
+                <th {...AS.name}>{FIGURE_NAMES[id]}</th>
                 {all.map(({ place, answers }, i) => (
                   <Cell key={place} id={id} answer={answers[id]} row={rows?.[n]} place={i} base={base} />
                 ))}
@@ -49,6 +63,21 @@ export function FigureTable({ all, rows }: { all: readonly Compared[]; rows: rea
       </Scroll>
     </>
   );
+}
+
+/** Whether a table of so many columns has to be slid to be seen whole. */
+function useWiderThanItsBox(table: RefObject<HTMLTableElement | null>, columns: number): boolean {
+  const [wider, setWider] = useState(false);
+  useLayoutEffect(() => {
+    const box = table.current?.parentElement;
+    if (!box) return;
+    const measure = (): void => setWider(box.scrollWidth > box.clientWidth);
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(box);
+    return () => watch.disconnect();
+  }, [table, columns]);
+  return wider;
 }
 
 interface CellProps {
@@ -66,7 +95,7 @@ function Cell({ id, answer, row, place, base }: CellProps) {
   const { number, small } = shownAs(id, answer);
   const level = row?.first.includes(place) ? row.first.filter((other) => other !== place) : [];
   return (
-    <td class={answer.state === 'known' && answer.origin === 'assumed' ? 'assumed' : undefined}>
+    <td class={answer.state === 'known' && answer.origin === 'assumed' ? 'assumed' : undefined} {...AS.cell}>
       <span class="number">{best ? <b>{number}</b> : number}</span>
       {best && <em class="best">best</em>}
       {level.length > 0 && <small class="less tied">first, level with {letters(level)}</small>}

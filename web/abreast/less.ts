@@ -9,6 +9,8 @@ export function lessOf({ id, differences, stands }: Row, base: number, place: nu
   if (stand === 'level') return `level with ${letter(base)}`;
   if (stand === 'not known' || size?.state !== 'known') return `against ${letter(base)}: not known`;
   const { text, unit, range } = toldAs(id, size);
-  const behind = unit === '%' ? ' points' : unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`;
+  // `2.5× more` would be read as a factor.
+  const behind =
+    id === 'systemMagnification' ? '' : unit === '%' ? ' points' : unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`;
   return `${text}${behind} ${stand}${range ? ` (${range})` : ''}`;
 }

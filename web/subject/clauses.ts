@@ -69,7 +69,7 @@ export const FURTHER: readonly Clause[] = [
   },
   {
     name: 'field',
-    add: 'in a field so wide',
+    add: 'with a field of a given width',
     words: [
       'in a field from',
       blank('/fieldWidthMm/0', 'Field, at least so wide', 'mm', { open: 0.001 }),
@@ -80,7 +80,7 @@ export const FURTHER: readonly Clause[] = [
   },
   {
     name: 'magnification',
-    add: 'magnified so much',
+    add: 'at a given magnification',
     words: [
       'magnified from',
       blank('/magnification/0', 'Magnification, at least', '×', { open: 0.01 }),
@@ -104,7 +104,7 @@ export const FURTHER: readonly Clause[] = [
   },
   {
     name: 'sampling',
-    add: 'on pixels so fine',
+    add: 'with pixels that fit the detail',
     words: [
       'on pixels from',
       blank('/samplingRatio/0', 'Oversampling, at least', '×', { open: 0.01 }),
@@ -115,10 +115,10 @@ export const FURTHER: readonly Clause[] = [
   },
   {
     name: 'length',
-    add: 'no longer than',
+    add: 'with a rig no longer than',
     words: ['on a rig no longer than', blank('/maxLengthMm', 'Greatest length of the rig', 'mm')],
   },
-  { name: 'price', add: 'for at most', words: ['for at most', blank('/maxPrice', 'Greatest price', 'in your money')] },
+  { name: 'price', add: 'for a price of at most', words: ['for at most', blank('/maxPrice', 'Greatest price', 'in your money')] },
   {
     name: 'cover glass',
     add: 'through a cover glass',

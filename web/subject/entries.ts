@@ -44,15 +44,18 @@ export const spacingsOf = (entry: Entry<Paired>): string =>
 /** With which entry one is level in what the list is sorted by, by its place; and at which spacing, where that is not its first. */
 export interface Level {
   readonly place: number;
+  /** Level with it in all that is asked about. */
+  readonly tie: boolean;
   readonly spaceMm?: number;
 }
 
 /** An entry's first pairing was held against the one before it in the list: which entry that belongs to. */
 export function levelOf(choices: readonly Choice[], entries: readonly Entry<Choice>[], { head }: Entry<Choice>): Level | undefined {
   const before = choices[choices.indexOf(head) - 1];
-  if (!head.levelWithPrevious || !before) return undefined;
+  const tie = head.tieWithPrevious === true;
+  if (!(head.levelWithPrevious || tie) || !before) return undefined;
   const place = entries.findIndex(({ members }) => members.includes(before));
-  return { place, ...(entries[place]?.head === before ? {} : { spaceMm: spaceOf(before) }) };
+  return { place, tie, ...(entries[place]?.head === before ? {} : { spaceMm: spaceOf(before) }) };
 }
 
 /** The entry that a choice belongs to, by its place. */

@@ -42,7 +42,7 @@ export function LimitTable({
         </thead>
         <tbody>
           {limits.map((limit) => (
-            <tr key={limit.name} class={limit.name === bites ? 'bites' : undefined}>
+            <tr key={limit.name} class={limit.name === bites && !limit.surely ? 'bites' : undefined}>
               <th scope="row">
                 {limit.meets ? '' : '☞ '}
                 {capital(nameOfLimit(limit.name))}

@@ -16,13 +16,15 @@ interface Props {
   place: number;
   level: Level | undefined;
   figures: readonly FigureId[];
+  /** What the list is sorted by. */
+  by: FigureId | 'price';
   axes: number;
   want: Want;
   onPoint(place: number | undefined): void;
 }
 
 /** One entry of the list: its parts, why it is here, what bites, its figures, what to mind, what it costs. */
-export function Listed({ entry, place, level, figures, axes, want, onPoint }: Props) {
+export function Listed({ entry, place, level, figures, by, axes, want, onPoint }: Props) {
   const { head, members } = entry;
   const limits = head.limits.filter(asksOf);
   const bites = limits.find(({ name }) => name === head.bites);
@@ -42,7 +44,8 @@ export function Listed({ entry, place, level, figures, axes, want, onPoint }: Pr
         <PartsLine pairing={head.pairing} at={spacingsOf(entry)} />
         <p class="why">
           {limits.length > 0 && `${metOf(limits)} `}
-          {bites && <em class="bites">{bitesOf(bites)}</em>} {standsOf(first !== undefined, at, axes)} {level && levelSaid(level)}
+          {bites && (bites.surely ? bitesOf(bites) : <em class="bites">{bitesOf(bites)}</em>)} {standsOf(first !== undefined, at, axes)}{' '}
+          {level && levelSaid(level, by)}
         </p>
         <p class="their-figures">
           {figures.map((id, i) => (

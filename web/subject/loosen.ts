@@ -1,5 +1,5 @@
 import { type LimitAnswer, nameOfLimit, toldIn, type Want } from '../../core/choosing.ts';
-import { atLeast, atMost, capital, listed } from '../../core/index.ts';
+import { atLeast, atMost, listed } from '../../core/index.ts';
 import { textsFrom, wantFrom } from './blanks.ts';
 import type { Miss } from './choose-task.ts';
 import { BLANK_OF, BLANKS, OF_THE_SUBJECT } from './clauses.ts';
@@ -37,12 +37,16 @@ function outTo(name: Name, value: number, up: boolean): number {
 
 const blankOf = (name: Name) => BLANKS.find(({ path }) => path === BLANK_OF[name]);
 
-/** The limits that no pairing found meets together: of those that alone stop one pairing and alone stop another, the two nearest. */
+/** What stands in the way: two limits that no near miss meets together, or those of which to let out one would do. */
 export function excluding(misses: readonly Entry<Miss>[]): string {
   const names = loosers(misses).map(({ limit }) => limit.name);
   if (names.length >= 2) {
-    const [a, b] = names as [Name, Name];
-    return `${capital(quoted(a))} and ${quoted(b)} exclude each other: what gives one misses the other.`;
+    const all = listed(names.map(quoted));
+    const missesOne = ({ missing }: Miss): boolean => missing.some(({ name }) => names.includes(name));
+    // With a third, what misses that alone gives the other two.
+    return names.length === 2 && misses.every(({ members }) => members.every(missesOne))
+      ? `${all} stand in each other’s way: none of these gives both with all the rest.`
+      : `One of ${all} is to be loosened.`;
   }
   if (names.length === 1) return `Of all that is asked only ${quoted(names[0] as Name)} stands in the way of the nearest.`;
   const nearest = misses[0]?.head.missing ?? [];

@@ -59,6 +59,7 @@ function Results() {
                 place={place}
                 level={levelOf(found.choices, entries, entry)}
                 figures={figures}
+                by={asked.sort.by}
                 axes={asked.frontier.length}
                 want={asked.want}
                 onPoint={setPointed}

@@ -1,5 +1,6 @@
 import { type Choice, type LimitAnswer, type NearMiss, nameOfLimit, type Stopped, toldIn, type Variable } from '../../core/choosing.ts';
 import { capital, type FigureId, listed, nameOf, percent, short } from '../../core/index.ts';
+import { lower } from '../fields/names.ts';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import type { Found } from './choose-task.ts';
 import type { Level } from './entries.ts';
@@ -70,12 +71,15 @@ export function standsOf(onFrontier: boolean, at: string, figures: number): stri
     : `Drawn open below${at}: what is better in one figure is worse in another.`;
 }
 
-export const levelSaid = ({ place, spaceMm }: Level): string =>
-  `A tie on paper with no. ${place + 1}${spaceMm !== undefined ? ` at ${short(spaceMm, 4)} mm` : ''}: photograph both.`;
+/** @param by what the list is sorted by */
+export function levelSaid({ place, spaceMm, tie }: Level, by: FigureId | 'price'): string {
+  const other = `no. ${place + 1}${spaceMm !== undefined ? ` at ${short(spaceMm, 4)} mm` : ''}`;
+  return tie ? `A tie on paper with ${other}: photograph both.` : `Level with ${other} in ${lower(figureName(by))}.`;
+}
 
 /** What is still to be paid. */
 export function priceSaid({ price, priceMissing }: Pick<Choice, 'price' | 'priceMissing'>): string {
-  if (!priceMissing) return price === 0 ? 'All of it is yours.' : `${short(price as number, 6)} to pay.`;
+  if (!priceMissing) return price === 0 ? 'Nothing is left to pay.' : `${short(price as number, 6)} to pay.`;
   const parts = listed(priceMissing.map((part) => `the ${part}`));
   return price === undefined ? 'Its price is not known.' : `${short(price, 6)} to pay, and the price of ${parts}, not known.`;
 }
@@ -90,9 +94,13 @@ function missingSaid(limit: LimitAnswer): string {
   if (state === 'unknown' && name !== 'price')
     return `${nameOfLimit(name)} is not known${missing.length > 0 ? ` without ${listed(missing.map(nameOf))}` : ''}`;
   if (value === undefined) return fails;
+  const bridged = surely ? '' : ', which its ± may bridge';
+  // The side of the frame is no wish of anybody's.
+  if (name === 'subjectFits')
+    return `the subject no longer fits the frame: it takes ${value - limit.limit < HAIR ? 'a hair more than' : `${toldIn(limit, value)} of`} its side${bridged}`;
   const asked = toldIn(limit, limit.limit);
   const far = margin === undefined || limit.limit === 0 ? '' : -margin < HAIR ? ', a hair off' : `, ${percent(-margin)} off`;
-  return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${surely ? '' : ', which its ± may bridge'}`;
+  return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${bridged}`;
 }
 
 /** A near miss as one sentence. */

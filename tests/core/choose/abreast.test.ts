@@ -13,6 +13,7 @@ import {
   letter,
   type Pairing,
   praiseOf,
+  type Row,
   rowsOf,
   standingOf,
 } from '../../../core/index.ts';
@@ -115,20 +116,110 @@ describe('pairings abreast', () => {
     expect(praiseOf(rows)[1]).toMatch(/^Darkest corners .* of the three; on paper it shares the first place with A in field/);
   });
 
-  it('give no place to what is so loose that it is level with both ends', () => {
+  it('give no place, and claim none, where one is level with both ends', () => {
     const loose = relay({ focalLengthMm: 220, rimToSensorMm: { value: 230, plusMinus: 45, origin: 'assumed' } });
-    const rows = rowsOf(laid([plain, loose, relay({ focalLengthMm: 240, rimToSensorMm: 260 })]));
-    expect(rows.find(({ id }) => id === 'totalLengthMm')).toMatchObject({ first: [0, 1], last: [1, 2], best: undefined, worst: undefined });
+    const three = [plain, loose, relay({ focalLengthMm: 240, rimToSensorMm: 260 })];
+    const rows = rowsOf(laid(three));
+    const length = rows.find(({ id }) => id === 'totalLengthMm') as Row;
+    expect(length).toMatchObject({ first: [], last: [], best: undefined, worst: undefined, firstOpen: true, lastOpen: true });
+    expect(length.stands[2]?.[0]).toBe('less');
     const [a, b, c] = praiseOf(rows) as [string, string, string];
-    expect(a).toContain('the first place with B in length');
-    expect(b).not.toContain('length');
-    expect(c).toContain('the last place with B in length');
+    expect(a).toMatch(/widest field .* of the three; least of its picture covered/);
+    for (const sentence of [a, b, c]) expect(sentence).not.toMatch(/length|in nothing/);
+    // The same with the doubt taken out.
+    expect(said([plain, relay({ focalLengthMm: 220, rimToSensorMm: 230 }), three[2] as Pairing])[0]).toMatch(/^Shortest \(260 mm\)/);
+    // Who may be the longest is not told to be worst in nothing, as it is where its length is known.
+    const ends = [
+      relay({ focalLengthMm: 150, rimToSensorMm: 150 }),
+      relay({ focalLengthMm: 250, rimToSensorMm: 250, clearApertureMm: 40 }),
+    ];
+    expect(said([plain, ...ends])[0]).toContain('worst in nothing');
+    expect(said([relay({ rimToSensorMm: { value: 200, plusMinus: 60, origin: 'assumed' } }), ...ends])[0]).toMatch(
+      /^Most detail recorded \([\d.]+ MP\) of the three; on paper/,
+    );
+  });
+
+  it('give a shared place only to those level with each other and all apart from every other', () => {
+    const known = (value: number, low: number, high: number): Answer => ({
+      state: 'known',
+      value,
+      unit: 'mm',
+      low,
+      high,
+      origin: 'measured',
+    });
+    const places = (ends: readonly (readonly [low: number, high: number])[], unknown: readonly number[] = []) => {
+      const middle = ([low, high]: readonly [number, number]): number => (low + high) / 2;
+      const lost: Answer = { state: 'unknown', unit: 'mm', missing: [] };
+      const told = ends.map((own, i) => (unknown.includes(i) ? lost : known(middle(own), ...own)));
+      const less = (of: readonly [number, number], from: readonly [number, number]): Answer =>
+        known(middle(of) - middle(from), of[0] - from[1], of[1] - from[0]);
+      const difference = (from: number, of: number) =>
+        unknown.includes(from) || unknown.includes(of) ? lost : less(ends[of] as [number, number], ends[from] as [number, number]);
+      const every = (answer: Answer) => Object.fromEntries(COMPARED.map((id) => [id, answer])) as Record<ComparedId, Answer>;
+      return rowsOf({ answers: told.map(every), difference: (from, of) => every(difference(from, of)) });
+    };
+    const length = (rows: readonly Row[]) => {
+      const { best, worst, first, last, firstOpen, lastOpen } = rows.find(({ id }) => id === 'totalLengthMm') as Row;
+      return { best, worst, first, last, firstOpen, lastOpen };
+    };
+    const none = { best: undefined, worst: undefined, first: [], last: [], firstOpen: false, lastOpen: false };
+    // A is level with B and with C, and B is longer than C beyond doubt.
+    const bridged = places([
+      [232, 268],
+      [262, 299],
+      [216, 245],
+    ]);
+    expect(length(bridged)).toEqual({ ...none, firstOpen: true, lastOpen: true });
+    expect(praiseOf(bridged)).toEqual([
+      'A tie on paper with B and C: photograph them all.',
+      'Nowhere alone best or worst of the three; on paper a tie with A: photograph both.',
+      'Nowhere alone best or worst of the three; on paper a tie with A: photograph both.',
+    ]);
+    const pairs = places([
+      [100, 110],
+      [200, 210],
+      [105, 112],
+      [205, 212],
+    ]);
+    expect(length(pairs)).toEqual({ ...none, first: [0, 2], last: [1, 3] });
+    expect(praiseOf(pairs)[0]).toMatch(/; on paper a tie with C: photograph both; on paper it shares .*the first place with C in .*length/);
+    // More than half may share a place, and the sentence says what the table says.
+    const crowd = places([
+      [100, 110],
+      [200, 210],
+      [105, 112],
+      [103, 111],
+      [104, 111],
+    ]);
+    expect(length(crowd)).toEqual({ ...none, worst: 1, first: [0, 2, 3, 4] });
+    expect(praiseOf(crowd)[0]).toMatch(/the first place with C to E in .*length/);
+    expect(praiseOf(crowd)[1]).toMatch(/^Narrowest field .* of the five; on paper it shares the first|^.*longest/);
+    expect(
+      length(
+        places([
+          [100, 110],
+          [101, 111],
+        ]),
+      ),
+    ).toEqual(none);
+    // What is not known of one leaves both ends open, and nobody is told to be worst in nothing.
+    const lost = places(
+      [
+        [100, 110],
+        [200, 210],
+        [300, 310],
+      ],
+      [2],
+    );
+    expect(length(lost)).toEqual({ ...none, firstOpen: true, lastOpen: true });
+    expect(praiseOf(lost).join()).not.toContain('in nothing');
   });
 
   it('never claim best or worst where the difference to any other may be nothing', () => {
     const r = random(SEED);
     const differ = differing(COMPARED);
-    let [claims, ties] = [0, 0];
+    let [claims, ties, shared] = [0, 0, 0];
     for (let k = 0; k < 8; k++) {
       const first = randomPairing(r);
       const pairings = forOneSubject(
@@ -138,9 +229,18 @@ describe('pairings abreast', () => {
       ).pairings;
       const evaluations = pairings.map((pairing) => evaluate(pairing));
       const between = evaluations.map((from) => evaluations.map((of) => differ(from, of)));
-      const sentences = praiseOf(
-        rowsOf({ answers: evaluations.map((e) => e.answers), difference: (from, of) => between[from]?.[of] as never }),
-      );
+      const rows = rowsOf({ answers: evaluations.map((e) => e.answers), difference: (from, of) => between[from]?.[of] as never });
+      for (const { way, first, last, stands } of rows) {
+        const behind = way === 'more' ? 'less' : 'more';
+        for (const [group, ahead] of [
+          [first, way],
+          [last, behind],
+        ] as const)
+          for (const i of group) for (const j of pairings.keys()) expect(stands[j]?.[i]).toBe(group.includes(j) ? 'level' : ahead);
+        expect(first.filter((i) => last.includes(i))).toEqual([]);
+        shared += Number(first.length > 0) + Number(last.length > 0);
+      }
+      const sentences = praiseOf(rows);
       expect(sentences).toHaveLength(pairings.length);
       for (const [i, sentence] of sentences.entries())
         for (const id of COMPARED) {
@@ -165,6 +265,7 @@ describe('pairings abreast', () => {
     }
     expect(claims).toBeGreaterThan(25);
     expect(ties).toBeGreaterThan(0);
+    expect(shared).toBeGreaterThan(5);
   });
 
   it('have differences and standings that are opposite the other way round', () => {
