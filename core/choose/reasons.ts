@@ -25,7 +25,12 @@ export function metOf(limits: readonly LimitAnswer[]): string {
   if (limits.length === 0) return 'Nothing was asked of it.';
   const sure = limits.filter(({ surely }) => surely).length;
   const all = limits.length === 1 ? 'Meets what is asked' : limits.length === 2 ? 'Meets both' : `Meets all ${limits.length}`;
-  const surely = sure === limits.length ? `${all}, surely.` : sure === 0 ? `${all}, none of it surely.` : `${all}, ${sure === 1 ? 'one' : sure} of them surely.`;
+  const surely =
+    sure === limits.length
+      ? `${all}, surely.`
+      : sure === 0
+        ? `${all}, none of it surely.`
+        : `${all}, ${sure === 1 ? 'one' : sure} of them surely.`;
   const without = [...new Set(limits.flatMap((limit) => limit.without ?? []))].map((circle) => UNKNOWN_CIRCLE[circle]);
   return without.length === 0 ? surely : `${surely} ${capital(listed(without))} is not known, and not counted.`;
 }
