@@ -32,7 +32,7 @@ it('light: opening, verdicts, error, working and every fold, at both widths', as
   for (const verdict of Object.keys(VERDICTS) as (keyof typeof VERDICTS)[]) {
     await go(page, linkOf(VERDICTS[verdict]));
     expect(await sentence(page)).toContain(SAYS[verdict]);
-    for (const within of ['.answer', '.seen']) await clean(page, { within });
+    for (const within of verdict === 'misses' ? ['.answer', '.path-section', '.seen'] : ['.answer']) await clean(page, { within });
   }
   await go(page, linkOf(OPENING));
   await trouble(page);
@@ -43,9 +43,7 @@ it('light: opening, verdicts, error, working and every fold, at both widths', as
   await page.waitForSelector('#working-depthOfFieldUm .working');
   await clean(page, { within: '.groups', sameColours: true });
   await page.setViewportSize({ width: 390, height: 844 });
-  await clean(page, { within: '.answer' });
-  await clean(page, { within: '.path-section' });
-  await clean(page, { within: '.lines' });
+  for (const within of ['.answer', '.lines']) await clean(page, { within });
   // Narrow, the sensor's drawing stands elsewhere and the numbers of the path in a list.
   const narrow = await visit(linkOf(VERDICTS.misses), { viewport: { width: 390, height: 844 } });
   for (const within of ['.answer', '.on-sensor', '.path-section']) await clean(narrow, { within });

@@ -60,7 +60,7 @@ describe('choices', () => {
     let told = 0;
     let bounds = 0;
     for (const wish of WISHES) {
-      const { choices } = chosen(asked(wish, { most: 6 }));
+      const { choices } = chosen(asked(wish, { most: 3, frontier: ['resolvedDetailUm', 'totalLengthMm'] }));
       for (const { pairing, figures, limits, bites } of choices) {
         const evaluation = evaluate(pairing);
         expect(figures).toEqual(Object.fromEntries(FIGURE_IDS.map((id) => [id, evaluation.answers[id]])));
@@ -84,7 +84,7 @@ describe('choices', () => {
         }
       }
     }
-    expect(told).toBeGreaterThan(40);
+    expect(told).toBeGreaterThan(25);
     expect(bounds).toBeGreaterThan(3);
   });
 

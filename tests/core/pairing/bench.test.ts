@@ -11,7 +11,7 @@ describe('the rig on the bench', () => {
   it('stands where two thin lenses image the subject onto the sensor, the pupil in the back focal plane of the first', () => {
     const r = random(62_001);
     let off = 0;
-    for (let i = 0; i < 200; i++) {
+    for (let i = 0; i < 60; i++) {
       const pairing = { ...fullPairing(r), sensorOffsetMm: r.between(-3, 6), stops: [] };
       const { objective, relay, sensorOffsetMm: s } = pairing;
       const { figures } = report({ ...pairing, subject: { index: 1 } });
@@ -27,7 +27,7 @@ describe('the rig on the bench', () => {
       const free = value(objective.workingDistanceMm) - nearer;
       expect(of('clearWorkingDistanceMm')).toBeCloseTo(Math.max(0, free), 8);
     }
-    expect(off).toBeGreaterThan(100);
+    expect(off).toBeGreaterThan(30);
   });
 
   it('is as long as its glass is thick, and to its focus', () => {
