@@ -58,6 +58,19 @@ export function excursions(at: At, least: number, middle: number, greatest: numb
   return { up, down, atLeast: ends[0] as number[], atGreatest: ends[1] as number[] };
 }
 
+/** The same for an input that moves every figure one way only: the ends are the extremes. */
+export function ends(at: At, least: number, greatest: number, base: readonly number[]): Excursions {
+  const from = (row: readonly number[]): number[] => base.map((b, j) => difference(row[j] as number, b));
+  const atLeast = from(at(least));
+  const atGreatest = from(at(greatest));
+  return {
+    up: base.map((_, j) => Math.max(0, atLeast[j] as number, atGreatest[j] as number)),
+    down: base.map((_, j) => Math.max(0, -(atLeast[j] as number), -(atGreatest[j] as number))),
+    atLeast,
+    atGreatest,
+  };
+}
+
 /** The greatest value that eight golden-section steps find between two samples. */
 function peak(f: (x: number) => number, low: number, high: number): number {
   const golden = (Math.sqrt(5) - 1) / 2;

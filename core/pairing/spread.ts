@@ -1,6 +1,6 @@
 import type { Figure, Gap } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
-import { combined, type Excursions, excursions, type Row } from './excursions.ts';
+import { combined, type Excursions, ends, excursions, type Row } from './excursions.ts';
 import type { Input } from './inputs.ts';
 import { movedBy, movedTogether } from './together.ts';
 
@@ -45,7 +45,13 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
   const doubtful = inputs.filter((input) => input.greatest > input.least);
   const moves = doubtful.map((input) => {
     const at = graph.place.has(input.leaf) ? moved(graph, sheet, input) : () => sheet;
-    return { input, ...excursions((x) => read(at(x)), input.least, input.value, input.greatest, base) };
+    const figures = (x: number): number[] => read(at(x));
+    return {
+      input,
+      ...(input.apart
+        ? ends(figures, input.least, input.greatest, base)
+        : excursions(figures, input.least, input.value, input.greatest, base)),
+    };
   });
   const [rise, fall] = combined(moves, together(graph, sheet, doubtful, read), base);
   return {
