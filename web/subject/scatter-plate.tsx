@@ -44,7 +44,7 @@ export function Traded(props: Props) {
     third ? `Each dot is a pairing of the list; beside the numbers stands ${lower(figureName(third))}.` : '',
     frontier > 0 ? frontierSaid(frontier, third !== undefined) : '',
     third ? '' : givesUp(choices, entries, [x, y]),
-    shown < frontier ? `The first ${shown} of them are drawn.` : '',
+    shown < frontier ? `${shown} of them are drawn, from end to end.` : '',
     scatter && scatter.left > 0 ? `${scatter.left} of the list are left out: one of the figures is not known.` : '',
   ].filter((text) => text !== '');
   return (
