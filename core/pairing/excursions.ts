@@ -20,6 +20,9 @@ function difference(a: number, b: number): number {
   return Number.isNaN(d) ? 0 : d;
 }
 
+/** Where a sample within is no more than an end (a figure in steps, one that is cut), the end has it: there is no peak to look for. */
+const ENDS_FIRST = [0, 4, 1, 2, 3] as const;
+
 /**
  * Extremes of many figures at once over `[least, greatest]`, from their values `base` at `middle`. Five
  * samples find them where a figure is monotone; where the best sample is not at an end the peak is
@@ -32,7 +35,7 @@ export function excursions(at: At, least: number, middle: number, greatest: numb
     const b = base[j] as number;
     let best = 0;
     let where = 2;
-    for (let k = 0; k < 5; k++) {
+    for (const k of ENDS_FIRST) {
       const gain = sign * difference((rows[k] as number[])[j] as number, b);
       if (gain > best) [best, where] = [gain, k];
     }
