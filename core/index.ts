@@ -45,6 +45,7 @@ export { type Differing, differenceOf, differing } from './pairing/difference.ts
 export { BETTER, DIRECTIONS } from './choose/better.ts';
 export { COMPARED, type ComparedId } from './choose/compared.ts';
 export { type Abreast, type Row, rowsOf, type Standing, standingOf } from './choose/standing.ts';
+export { rankable } from './choose/covering.ts';
 export { letter, letters, praiseOf } from './choose/praise.ts';
 export { forOneSubject, judgedUnlike } from './choose/one-subject.ts';
 

@@ -18,3 +18,14 @@ export const NEEDED = [CIRCLE_FIGURE.corrected, CIRCLE_FIGURE.lit] as const;
 /** The circles that are not known. */
 export const unknownCircles = (answers: Readonly<Partial<Record<FigureId, Answer>>>): Circle[] =>
   CIRCLES.filter((circle) => !['known', 'unlimited'].includes(answers[CIRCLE_FIGURE[circle]]?.state ?? ''));
+
+/** A figure as it may be held against another pairing's: a bound for want of the field or of the light is not known. */
+export function rankable(answers: Readonly<Partial<Record<FigureId, Answer>>>, id: FigureId): Answer {
+  const answer = answers[id] as Answer;
+  if (!COVERING.has(id)) return answer;
+  const missing = NEEDED.flatMap((circle) => {
+    const needed = answers[circle];
+    return needed?.state === 'unknown' ? needed.missing : [];
+  });
+  return missing.length > 0 ? { state: 'unknown', unit: answer.unit, missing: [...new Set(missing)] } : answer;
+}

@@ -9,6 +9,7 @@ import { type Asked, type Offered, pairingAt } from './asked.ts';
 import { BETTER } from './better.ts';
 import { verifyOnArrival } from './buying.ts';
 import { type Choice, choiceOf } from './choices.ts';
+import { rankable } from './covering.ts';
 import { type Candidate, type Found, type Progress, searching } from './search.ts';
 
 /** A figure of the best that one can do with what is owned, and of the best with one part more. */
@@ -157,15 +158,21 @@ function openingOf({ kind, part }: Trial, { feasible }: Found, { evaluation, cho
 
 function shiftsOf(a: Evaluation, b: Evaluation): Shift[] {
   const difference = differenceOf(a, b, COMPARED);
-  return COMPARED.map((figure) => ({ figure, from: a.answers[figure], to: b.answers[figure], difference: difference[figure] }));
+  return COMPARED.map((figure) => ({
+    figure,
+    from: rankable(a.answers, figure),
+    to: rankable(b.answers, figure),
+    difference: difference[figure],
+  }));
 }
 
 /** Less than this part of what it was is no change that anybody would see. */
 const SEEN = 0.01;
 
 /** Whether a figure surely rises, or surely falls: its difference keeps clear of 0 over its whole ±, and would be seen. */
-const surely = ({ difference, from }: Shift, rises: boolean): boolean =>
+const surely = ({ difference, from, to }: Shift, rises: boolean): boolean =>
   difference.state === 'known' &&
   from.state === 'known' &&
+  to.state === 'known' &&
   Math.abs(difference.value) >= SEEN * Math.abs(from.value) &&
   (rises ? (difference.low ?? Number.NEGATIVE_INFINITY) > 0 : (difference.high ?? Number.POSITIVE_INFINITY) < 0);

@@ -10,6 +10,7 @@ import {
   type Glassworks,
   type Pairing,
   PairingError,
+  rankable,
   relativeIllumination,
   scaleOf,
   stopsOf,
@@ -76,7 +77,7 @@ function told(evaluation: Evaluation | { problems: PairingError['problems'] }): 
   const stops = stopsOf(sheet);
   const corner = diagonalOf(pairing.sensor) / 2;
   return {
-    answers: Object.fromEntries([...COMPARED, ...DRAWN].map((id) => [id, answers[id]])) as Worked['answers'],
+    answers: Object.fromEntries([...COMPARED, ...DRAWN].map((id) => [id, rankable(answers, id)])) as Worked['answers'],
     light:
       stops &&
       Array.from({ length: LIGHT_STEPS + 1 }, (_, i) => relativeIllumination(stops.seen, (corner * i) / LIGHT_STEPS / scaleOf(stops.rig))),
