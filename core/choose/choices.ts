@@ -7,11 +7,13 @@ import { FIGURE_IDS, type FigureId } from '../pairing/registry.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import { coverageOf } from '../pairing/verdict.ts';
 import { type Asked, pairingAt, priceOf } from './asked.ts';
+import { rankable } from './covering.ts';
 import { type LimitAnswer, limitAnswers } from './limit-answers.ts';
 import { limitsOf } from './limits.ts';
 import { type NearMiss, nearMissOf } from './near.ts';
 import { lineOf } from './reasons.ts';
-import { type Candidate, type Progress, type Standing, type Stopped, searching } from './search.ts';
+import { before, type Candidate, type Progress, type Standing, type Stopped, searching } from './search.ts';
+import { standingOf } from './standing.ts';
 import { cautionsFor, type Ids, idsOf, partsAt, type ToldPrice, toldPrice } from './told.ts';
 
 /** One pairing that meets every limit, and why it is told. */
@@ -25,7 +27,7 @@ export interface Choice extends ToldPrice {
   onFrontier?: boolean;
   /** Where each two parts are told once: the infinity spaces at which they meet every limit. */
   spacesMm?: number[];
-  /** Level with the one before it in what the list is sorted by: they differ by less than the ± of their difference. */
+  /** Level with the one before it in what the list is sorted by: they differ by less than the ± of their difference, or by less than anybody would see. */
   levelWithPrevious?: boolean;
   /** Level with it in every figure that is asked about: limits, frontier and sort. A tie on paper. */
   tieWithPrevious?: boolean;
@@ -84,7 +86,7 @@ export function* choosing(asked: Asked, works?: Glassworks): Generator<Progress,
 /** Two lists in one order as one, each candidate once. */
 function merged(a: readonly Candidate[], b: readonly Candidate[]): Candidate[] {
   const byTurn = new Map([...b, ...a].map((candidate) => [candidate.turn, candidate]));
-  return [...byTurn.values()].sort((x, y) => (x.key === y.key ? x.turn - y.turn : x.key < y.key ? -1 : 1));
+  return [...byTurn.values()].sort(before);
 }
 
 /** What a search asks about: the figures of its limits, of its frontier, and the one it is sorted by. */
@@ -92,14 +94,11 @@ const inQuestion = ({ want, frontier, sort }: Asked): FigureId[] => [
   ...new Set([...limitsOf(want).map(({ figure }) => figure), ...frontier, ...(sort.by === 'price' ? [] : [sort.by])]),
 ];
 
-/** Of the figures in question those in which two differ by less than the ± of their difference. */
+/** Of the figures in question those in which two are level, by the rule of pairings abreast. */
 function levelIn(asked: Asked, a: Evaluation, b: Evaluation): FigureId[] {
   const ids = inQuestion(asked);
   const difference = differenceOf(a, b, ids);
-  return ids.filter((id) => {
-    const told = difference[id];
-    return told.state === 'known' && (told.low ?? -1) <= 0 && (told.high ?? 1) >= 0;
-  });
+  return ids.filter((id) => standingOf(difference[id], rankable(a.answers, id), rankable(b.answers, id)) === 'level');
 }
 
 const standsTo = (asked: Asked, level: readonly FigureId[]): { level: boolean; tie: boolean } => ({

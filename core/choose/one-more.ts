@@ -11,6 +11,7 @@ import { verifyOnArrival } from './buying.ts';
 import { type Choice, choiceOf } from './choices.ts';
 import { rankable } from './covering.ts';
 import { type Candidate, type Found, type Progress, searching } from './search.ts';
+import { standingOf } from './standing.ts';
 
 /** A figure of the best that one can do with what is owned, and of the best with one part more. */
 export interface Shift {
@@ -166,13 +167,5 @@ function shiftsOf(a: Evaluation, b: Evaluation): Shift[] {
   }));
 }
 
-/** Less than this part of what it was is no change that anybody would see. */
-const SEEN = 0.01;
-
-/** Whether a figure surely rises, or surely falls: its difference keeps clear of 0 over its whole ±, and would be seen. */
-const surely = ({ difference, from, to }: Shift, rises: boolean): boolean =>
-  difference.state === 'known' &&
-  from.state === 'known' &&
-  to.state === 'known' &&
-  Math.abs(difference.value) >= SEEN * Math.abs(from.value) &&
-  (rises ? (difference.low ?? Number.NEGATIVE_INFINITY) > 0 : (difference.high ?? Number.POSITIVE_INFINITY) < 0);
+/** Whether a figure surely rises, or surely falls, by the rule of pairings abreast. */
+const surely = ({ difference, from, to }: Shift, rises: boolean): boolean => standingOf(difference, from, to) === (rises ? 'more' : 'less');

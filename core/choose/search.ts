@@ -195,5 +195,6 @@ const keyOf = (value: Value, first: Asked['sort']['first']): number =>
 /** A figure so that more of it is better; NaN where there is none. */
 const upward = (id: FigureId, value: Value): number => (value instanceof Gap ? Number.NaN : BETTER[id] === 'less' ? -value : value);
 
-const before = (a: Candidate, b: Candidate): number => (a.key === b.key ? a.turn - b.turn : a.key < b.key ? -1 : 1);
+/** Sorted; what is equal stays in the order of the search. */
+export const before = (a: Candidate, b: Candidate): number => (a.key === b.key ? a.turn - b.turn : a.key < b.key ? -1 : 1);
 const nearer = (a: Short, b: Short): number => a.missing - b.missing || b.worst - a.worst || before(a, b);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { valueBench } from '../../../core/choose/values.ts';
 import { type Asked, type Choices, choosing, limitsOf, type OneMore, oneMore, wantSchema } from '../../../core/choosing.ts';
 import { glassworks } from '../../../core/glassworks.ts';
-import { amount, compare, evaluate, FIGURE_IDS, type Pairing, pairingSchema, report } from '../../../core/index.ts';
+import { amount, compare, evaluate, FIGURE_IDS, numberIn, type Pairing, pairingSchema, report } from '../../../core/index.ts';
 import { manyParts } from '../../support/many-parts.ts';
 import { random } from '../../support/random.ts';
 import { ungranted, type Wish } from './brute-force.ts';
@@ -132,7 +132,10 @@ describe('choices', () => {
       const figures = compare(pair).differences[0]?.figures as NonNullable<ReturnType<typeof compare>['differences'][number]>['figures'];
       const levelIn = (id: 'totalLengthMm' | 'resolvedDetailUm' | 'objectFieldWidthMm'): boolean => {
         const difference = figures[id];
-        return difference.state === 'known' && (difference.low as number) <= 0 && (difference.high as number) >= 0;
+        if (difference.state !== 'known') return false;
+        // Within its ±, or under one part in a hundred of the larger.
+        const larger = Math.max(...[i - 1, i].map((k) => numberIn((choices[k] as Choices['choices'][number]).figures[id]) as number));
+        return ((difference.low as number) <= 0 && (difference.high as number) >= 0) || Math.abs(difference.value) < 0.01 * larger;
       };
       const level = levelIn('totalLengthMm');
       // A tie is one in all that is asked about: here the sort and the two figures of the frontier.
