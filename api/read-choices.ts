@@ -8,6 +8,8 @@ import {
   type Offered,
 } from '../core/choosing.ts';
 import {
+  contradictionsAlone,
+  type OwnPart,
   objectiveSchema,
   type PartKind,
   type Problem,
@@ -20,6 +22,7 @@ import {
 import type { Stock, StockPart } from './catalogue.ts';
 import { under } from './problems.ts';
 import { choicesEnvelope } from './schemas/choices.ts';
+import { WORKS } from './works.ts';
 
 const SCHEMAS = { objective: objectiveSchema, relay: relaySchema, sensor: sensorSchema } as const;
 
@@ -93,7 +96,11 @@ function partOf<Kind extends PartKind>(kind: Kind, given: unknown, shelf: Shelf,
   if (problems.length > 0) return { problems: placed(problems) };
   const part = (pairing as Record<string, unknown>)[kind];
   const read = (SCHEMAS[kind] as Schema<PartOf[Kind]>).safeParse(part);
-  return read.success ? { part: read.data, problems: [] } : { problems: under(at, problemsOf(read.error, part)) };
+  if (!read.success) return { problems: under(at, problemsOf(read.error, part)) };
+  // What every pairing with it would be refused for is told here, by its field, and not counted as so many impossible ones.
+  const own = { kind, owned: false, part: { name: 'as sent', ...read.data } } as OwnPart;
+  const alone = contradictionsAlone(own, WORKS).map((p) => ({ ...p, path: at + p.path.replace(/^\/part/, '') }));
+  return alone.length > 0 ? { problems: alone } : { part: read.data, problems: [] };
 }
 
 function partsOf<Kind extends 'objective' | 'relay'>(

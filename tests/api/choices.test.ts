@@ -109,6 +109,12 @@ describe('POST /api/choices', () => {
     ['a camera without pixels of any size', { ...WISH, sensor: { widthMm: -1, heightMm: 10 } }, '/sensor/widthMm', 'tooSmall'],
     ['an unknown objective', { ...WISH, from: { objectives: ['plan-10x-0-25-200', 'nope'] } }, '/from/objectives/1', 'unknownPart'],
     ['a relay of no kind', { ...WISH, from: { relays: [{ focalLengthMm: 200 }] } }, '/from/relays/0/kind', 'missing'],
+    [
+      'an aperture above the index in front of it',
+      { ...WISH, from: { objectives: [{ magnification: 10, na: 1.2, referenceFocalLengthMm: 200 }] } },
+      '/from/objectives/0/na',
+      'contradiction',
+    ],
     ['no relays', { ...WISH, from: { relays: [] } }, '/from/relays', 'tooSmall'],
     ['a source that is none', { ...WISH, from: { relays: 'mine' } }, '/from/relays', 'wrongType'],
     ['a frontier of one', { ...WISH, frontier: ['resolvedDetailUm'] }, '/frontier', 'tooSmall'],
