@@ -140,6 +140,10 @@ describe('the answer', () => {
     expect(missSaid([fine, room])).toBe(
       'The finest detail is lost: 2.4 µm where 2 µm is asked, 20 % off and the diffuser does not go in: 19 mm where 20 mm is asked, 5 % off, which its ± may bridge.',
     );
+    // Too much by more than all of it is told as so many times.
+    expect(missSaid([limit('finestDetail', 'resolvedDetailUm', 1.2, 0.2, 'most')])).toBe(
+      'The finest detail is lost: 1.2 µm where 0.2 µm is asked, 6 times as much.',
+    );
     const { value: _, margin: __, ...rest } = room;
     expect(missSaid([{ ...rest, state: 'unknown', missing: ['/objective/workingDistanceMm'] }])).toMatch(
       /^Room for the diffuser is not known without /,

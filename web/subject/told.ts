@@ -39,7 +39,10 @@ export function stopsMost(stopped: Stopped): [name: keyof Stopped, count: number
 /** The answer: how many give it, and what stops the rest. */
 export function answerOf({ considered, impossible, feasible, stopped }: Found, asks: number): string {
   const most = stopsMost(stopped);
-  const stops = most && feasible < considered - impossible ? ` What stops the rest most often: ${FAILS[most[0]]}, ${times(most[1])}.` : '';
+  const stops =
+    most && feasible < considered - impossible
+      ? ` What stops ${feasible === 0 ? 'them' : 'the rest'} most often: ${FAILS[most[0]]}, ${times(most[1])}.`
+      : '';
   if (asks === 0) return `Nothing is asked yet: all ${considered - impossible} pairings stand in the list.`;
   const it = asks === 1 ? 'it' : 'all of it';
   if (feasible === 0)
@@ -99,7 +102,14 @@ function missingSaid(limit: LimitAnswer): string {
   if (name === 'subjectFits')
     return `the subject no longer fits the frame: it takes ${value - limit.limit < HAIR ? 'a hair more than' : `${toldIn(limit, value)} of`} its side${bridged}`;
   const asked = toldIn(limit, limit.limit);
-  const far = margin === undefined || limit.limit === 0 ? '' : -margin < HAIR ? ', a hair off' : `, ${percent(-margin)} off`;
+  const far =
+    margin === undefined || limit.limit === 0
+      ? ''
+      : -margin < HAIR
+        ? ', a hair off'
+        : margin < -1
+          ? `, ${short(1 - margin, 2)} times as much`
+          : `, ${percent(-margin)} off`;
   return `${fails}: ${toldIn(limit, value)} where ${asked} is asked${far}${bridged}`;
 }
 
