@@ -120,22 +120,18 @@ test('searches in a worker: others are answered meanwhile, who hangs up ends it,
   const health = await fetch(`${address}/api/health`);
   expect(await health.json()).toEqual({ status: 'ok' });
 
+  // With the one that runs eight may be there. Of eight more, whichever comes last is refused; the rest wait.
   const waiting = new AbortController();
-  const others = Array.from({ length: 7 }, () =>
-    asked(endless, {}, waiting.signal).then(
-      (r) => r.status,
-      () => 'ended',
-    ),
-  );
-  await new Promise((resolve) => setTimeout(resolve, 300));
-  const refused = await asked(endless, {});
+  const others = Array.from({ length: 8 }, () => asked(endless, {}, waiting.signal));
+  const refused = await Promise.race(others);
   expect(refused.status).toBe(503);
   expect(refused.headers.get('retry-after')).toBe('5');
   expect((await refused.json()).errors[0].code).toBe('busy');
 
   hanging.abort();
   waiting.abort();
-  expect(new Set(await Promise.all(others))).toEqual(new Set(['ended']));
+  const left = await Promise.allSettled(others);
+  expect(left.filter(({ status }) => status === 'rejected')).toHaveLength(7);
   // Nobody waits any more: a short search is done at once, and again by the worker that it leaves.
   for (let i = 0; i < 2; i++) {
     const short = await asked({ ...wish, from: { relays: ['tele-200-f4'] }, infinitySpacesMm: [60] }, {});
@@ -144,4 +140,4 @@ test('searches in a worker: others are answered meanwhile, who hangs up ends it,
   }
   server.kill('SIGTERM');
   expect(await ended).toBe(0);
-}, 30_000);
+}, 60_000);
