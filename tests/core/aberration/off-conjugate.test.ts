@@ -1,0 +1,173 @@
+import { describe, expect, it } from 'vitest';
+import { offConjugate } from '../../../core/aberration/off-conjugate.ts';
+import { scaleAtStrehl } from '../../../core/aberration/refocused.ts';
+import { random } from '../../support/random.ts';
+
+/** Rings of equal area over the pupil, as heights from 0 to 1. */
+const RINGS = Array.from({ length: 4000 }, (_, i) => Math.sqrt((i + 0.5) / 4000));
+
+const rmsOf = (w: readonly number[]): number => {
+  const mean = w.reduce((a, b) => a + b, 0) / w.length;
+  return Math.sqrt(w.reduce((sum, x) => sum + (x - mean) ** 2, 0) / w.length);
+};
+
+/** The least of a function with one valley, by thirds. */
+function least(of: (x: number) => number, low: number, high: number): number {
+  let [a, b] = [low, high];
+  for (let i = 0; i < 100; i++) {
+    const [x, y] = [a + (b - a) / 3, b - (b - a) / 3];
+    if (of(x) < of(y)) b = y;
+    else a = x;
+  }
+  return (a + b) / 2;
+}
+
+/** Third-order rms of an object `shift` mm off, mm: W040 over 6 √5. */
+const fourthOrder = (shift: number, n: number, na: number, m: number): number =>
+  Math.abs((shift * na ** 4 * (1 - (n * n) / (m * m))) / (8 * n ** 3)) / (6 * Math.sqrt(5));
+
+/**
+ * Where rays from a point `shift` beyond the focal plane of a perfect lens that obeys the sine condition meet the sensor
+ * `s` beyond the focus of another: each lens turns place in its front focal plane into direction and direction into place,
+ * `p = f n sin θ`, `sin θ' = −x / f`. The pupil is the objective's back focal plane, `z` before the relay's principal plane.
+ */
+function landing(
+  rig: { fo: number; f: number; z: number; n: number },
+  sine: number,
+  shift: number,
+  s: number,
+): { pupil: number; at: number; slope: number } {
+  const tangent = sine / Math.sqrt(1 - sine * sine);
+  const inFocalPlane = shift * tangent;
+  const pupil = rig.fo * rig.n * sine;
+  const beam = -inFocalPlane / rig.fo;
+  // On to the relay's own front focal plane, and through it in the same manner.
+  const before = pupil + ((rig.z - rig.f) * beam) / Math.sqrt(1 - beam * beam);
+  const behind = -before / rig.f;
+  return { pupil, at: rig.f * beam + (s * behind) / Math.sqrt(1 - behind * behind), slope: behind };
+}
+
+/**
+ * The wavefront at the sensor from where rays land: dW/dp' = x, integrated over the direction sine behind the relay, mm.
+ * `shift` is the stage's place.
+ */
+function traced(rig: { fo: number; f: number; z: number; n: number; na: number }, shift: number, s: number): number[] {
+  const sines = [0, ...RINGS.map((r) => (r * rig.na) / rig.n)];
+  const rays = sines.map((sine) => landing(rig, sine, shift, s));
+  let sum = 0;
+  return rays.slice(1).map((ray, i) => {
+    const last = rays[i] as (typeof rays)[number];
+    sum += ((ray.at + last.at) / 2) * (ray.slope - last.slope);
+    return sum;
+  });
+}
+
+/** What is left when the stage is moved to the least rms, and where it stands, both mm, by tracing. */
+function focusedByStage(rig: { fo: number; f: number; z: number; n: number; na: number }, s: number) {
+  const paraxial = (-rig.n * s * rig.fo ** 2) / (rig.f * (rig.f + s - (rig.z * s) / rig.f));
+  const rms = (shift: number): number => rmsOf(traced(rig, shift, s));
+  const shift = least(rms, Math.min(0.5 * paraxial, 1.5 * paraxial), Math.max(0.5 * paraxial, 1.5 * paraxial));
+  return { rms: rms(shift), paraxial };
+}
+
+describe('an objective off its conjugate', () => {
+  it.each([
+    [0.25, 1.05],
+    [0.42, 1.15],
+    [0.65, 1.46],
+  ])('at NA %d leaves, for a given shift of the subject, %d of what the fourth order says', (na, factor) => {
+    const ratio = offConjugate(1, na, 10, 'sensor').rms / fourthOrder(1, 1, na, 10);
+    expect(Number(ratio.toFixed(2))).toBe(factor);
+  });
+
+  it('is what the sine-condition phase leaves after every focus has been tried', () => {
+    for (const [n, na, m] of [
+      [1, 0.1, 4],
+      [1, 0.42, 20],
+      [1, 0.8, 50],
+      [1.33, 0.5, 20],
+      [1.52, 1.25, 60],
+    ] as const) {
+      const object = RINGS.map((r) => 1 - Math.sqrt(1 - ((r * na) / n) ** 2));
+      const image = RINGS.map((r) => (m / n) ** 2 * (1 - Math.sqrt(1 - ((r * na) / m) ** 2)));
+      const left = (a: number[], b: number[], k: number): number => rmsOf(a.map((x, i) => x - k * (b[i] as number)));
+      const byStage = left(
+        image,
+        object,
+        least((k) => left(image, object, k), 0, 2),
+      );
+      const bySensor = left(
+        object,
+        image,
+        least((k) => left(object, image, k), 0, 3),
+      );
+      expect(Math.abs(offConjugate(n, na, m).rms / byStage - 1), String(na)).toBeLessThan(1e-4);
+      expect(Math.abs(offConjugate(n, na, m, 'sensor').rms / bySensor - 1), String(na)).toBeLessThan(1e-4);
+    }
+  });
+
+  it('is what a trace through two perfect lenses finds with the sensor held and the stage focused', () => {
+    const r = random(83_001);
+    for (let k = 0; k < 6; k++) {
+      const [fo, f, na] = [r.between(4, 50), r.between(120, 300), r.between(0.1, 0.7)];
+      const rig = { fo, f, z: f, n: k % 2 ? 1.33 : 1, na };
+      const s = r.between(-20, 30);
+      const { rms, paraxial } = focusedByStage(rig, s);
+      const due = rig.n * Math.abs(paraxial) * offConjugate(rig.n, na, f / fo).rms;
+      expect(Math.abs(due / rms - 1), JSON.stringify({ ...rig, s })).toBeLessThan(2e-3);
+    }
+  });
+
+  it('holds with the relay anywhere, to an eighth of the change of magnification', () => {
+    for (const [z, s] of [
+      [60, -5],
+      [60, 10],
+      [60, 30],
+      [300, -20],
+    ] as const) {
+      const rig = { fo: 10, f: 200, z, n: 1, na: 0.42 };
+      const { rms, paraxial } = focusedByStage(rig, s);
+      const m = (rig.f + s - (z * s) / rig.f) / rig.fo;
+      const off = Math.abs((Math.abs(paraxial) * offConjugate(1, rig.na, m).rms) / rms - 1);
+      expect(off, `${z} ${s}`).toBeLessThan(Math.abs(m / 20 - 1) / 8);
+    }
+  });
+
+  it('leaves a quarter of W040 from peak to valley and W040 over 6 √5 as rms at low aperture, and nothing at m = n', () => {
+    const [na, m] = [0.05, 5];
+    const w040 = (na ** 4 * (1 - 1 / m ** 2)) / 8;
+    const { rms, peakToValley } = offConjugate(1, na, m);
+    expect(Math.abs(rms / (w040 / (6 * Math.sqrt(5))) - 1)).toBeLessThan(2e-3);
+    expect(Math.abs(peakToValley / (w040 / 4) - 1)).toBeLessThan(2e-3);
+    expect(offConjugate(1, 0.3, 1).rms).toBeLessThan(1e-15);
+    expect(offConjugate(1.33, 0.3, 1.33).rms).toBeLessThan(1e-15);
+  });
+});
+
+describe('the Strehl ratio of what is left', () => {
+  it('is the square of the mean of the phasors, ring by ring', () => {
+    const left = offConjugate(1, 0.42, 20);
+    const object = RINGS.map((r) => 1 - Math.sqrt(1 - (r * 0.42) ** 2));
+    const image = RINGS.map((r) => 400 * (1 - Math.sqrt(1 - ((r * 0.42) / 20) ** 2)));
+    const w = (k: number): number[] => image.map((x, i) => x - k * (object[i] as number));
+    const best = w(least((k) => rmsOf(w(k)), 0, 2));
+    for (const scale of [50, 300, 1000]) {
+      const phase = best.map((x) => 2 * Math.PI * scale * x);
+      const mean = (of: (x: number) => number): number => phase.reduce((sum, x) => sum + of(x), 0) / phase.length;
+      expect(left.strehl(scale)).toBeCloseTo(mean(Math.cos) ** 2 + mean(Math.sin) ** 2, 5);
+    }
+    expect(left.strehl(0)).toBeCloseTo(1, 12);
+  });
+
+  it('falls to a limit at the scale that is told: 0.8 near a fourteenth of a wave', () => {
+    for (const limit of [0.5, 0.8, 0.95, 0.99]) {
+      const left = offConjugate(1, 0.5, 20);
+      const scale = scaleAtStrehl(left, limit);
+      expect(left.strehl(scale)).toBeCloseTo(limit, 10);
+      for (let i = 1; i < 20; i++) expect(left.strehl((scale * i) / 20)).toBeGreaterThan(limit);
+    }
+    const left = offConjugate(1, 0.1, 5);
+    expect(left.rms * scaleAtStrehl(left, 0.8)).toBeGreaterThan(1 / 14);
+    expect(left.rms * scaleAtStrehl(left, 0.8)).toBeLessThan(1 / 13);
+  });
+});
