@@ -17,21 +17,23 @@ export type Kind = keyof typeof KINDS;
  * The sheet as one file that shows it without a network: the page as it stands, with its style inside. The
  * browser writes the markup, so that names are text in it whatever they are.
  */
-function sheetHtml(title: string, sheet: Element): string {
-  const file = document.implementation.createHTMLDocument(title);
-  file.documentElement.lang = 'en';
-  const meta = (attributes: Record<string, string>): void => {
-    const element = file.createElement('meta');
-    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-    file.head.prepend(element);
-  };
-  meta({ name: 'viewport', content: 'width=device-width, initial-scale=1' });
-  meta({ charset: 'utf-8' });
-  const style = file.createElement('style');
-  style.textContent = SHEET_STYLE;
-  file.head.append(style);
-  file.body.append(file.importNode(sheet, true));
-  return `<!doctype html>\n${file.documentElement.outerHTML}\n`;
+function sheetHtml(name: string, sheet: Element): string {
+  const title = document.createElement('title');
+  title.textContent = name;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+${title.outerHTML}
+<style>
+${SHEET_STYLE}</style>
+</head>
+<body>
+${sheet.outerHTML}
+</body>
+</html>
+`;
 }
 
 interface Saved {
