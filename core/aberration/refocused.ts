@@ -19,8 +19,9 @@ export interface Refocused {
 const PUPIL = gaussLegendre(20, 0, 1);
 const COUNT = PUPIL.nodes.length;
 const weight = (i: number): number => PUPIL.weights[i] as number;
-/** Steps in which the highest and the lowest place are looked for: with a parabola, to parts in 10⁵. */
-const STEPS = 64;
+const ONES = new Float64Array(COUNT).fill(1);
+/** Steps in which the highest and the lowest place are looked for. */
+const STEPS = 16;
 
 /** Mean over the pupil of the product of two functions at its nodes. */
 function mean(a: Float64Array, b: Float64Array): number {
@@ -31,9 +32,8 @@ function mean(a: Float64Array, b: Float64Array): number {
 
 /** A function at the nodes, less its mean. */
 function varying(of: Wavefront): Float64Array {
-  const at = new Float64Array(COUNT);
-  let middle = 0;
-  for (let i = 0; i < COUNT; i++) middle += weight(i) * (at[i] = of(PUPIL.nodes[i] as number));
+  const at = PUPIL.nodes.map(of);
+  const middle = mean(at, ONES);
   for (let i = 0; i < COUNT; i++) at[i] = (at[i] as number) - middle;
   return at;
 }
@@ -51,8 +51,8 @@ export function refocused(wavefront: Wavefront, focus: Wavefront): Refocused {
   return {
     rms: Math.sqrt(mean(left, left)),
     get peakToValley() {
-      const at = Array.from({ length: STEPS + 1 }, (_, i) => wavefront(i / STEPS) - slope * focus(i / STEPS));
-      return highest(at) + highest(at.map((x) => -x));
+      const rest: Wavefront = (u) => wavefront(u) - slope * focus(u);
+      return highest(rest) + highest((u) => -rest(u));
     },
     strehl(scale) {
       let [real, imaginary] = [0, 0];
@@ -66,12 +66,16 @@ export function refocused(wavefront: Wavefront, focus: Wavefront): Refocused {
   };
 }
 
-/** The greatest of values in equal steps; between them as a parabola through it and its neighbours runs. */
-function highest(values: readonly number[]): number {
-  const i = values.indexOf(Math.max(...values));
-  const [a, b, c] = [values[i - 1], values[i] as number, values[i + 1]];
-  if (a === undefined || c === undefined || a + c === 2 * b) return b;
-  return b + (a - c) ** 2 / (8 * (2 * b - a - c));
+/** The greatest value of a smooth function over `[low, high]`: the best of some steps, and again in finer ones about it. */
+function highest(of: Wavefront, low = 0, high = 1, turns = 4): number {
+  const step = (high - low) / STEPS;
+  let [best, where] = [Number.NEGATIVE_INFINITY, low];
+  for (let i = 0; i <= STEPS; i++) {
+    const value = of(low + i * step);
+    if (value > best) [best, where] = [value, low + i * step];
+  }
+  if (turns === 0) return best;
+  return Math.max(best, highest(of, Math.max(low, where - step), Math.min(high, where + step), turns - 1));
 }
 
 /** Rms of a wavefront, in waves, that leaves a Strehl ratio: Maréchal's estimate, a good place to start from. */

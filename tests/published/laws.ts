@@ -1,10 +1,12 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { INFINITY_LAWS } from './laws/infinity.ts';
+import { STILLNESS_LAWS } from './laws/stillness.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
 import { cornerAt } from './rows/aperture.ts';
 
 /** A statement that follows from a definition or from plain geometry: each pair must be equal. */
-interface Law {
+export interface Law {
   readonly law: string;
   /** Figures that break it when they are off. */
   readonly figures: readonly ToldId[];
@@ -36,6 +38,8 @@ const slanted = (space: number): Changes => ({
 });
 
 export const LAWS: readonly Law[] = [
+  ...INFINITY_LAWS,
+  ...STILLNESS_LAWS,
   {
     law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
     figures: ['frameStepUm'],
