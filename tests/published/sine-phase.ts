@@ -2,7 +2,7 @@
  * Spherical aberration worked out ring by ring, in waves, as a law to hold figures to: it shares nothing with core.
  * Rings of equal area, and least squares by normal equations.
  */
-const COUNT = 20_000;
+const COUNT = 40_000;
 const RINGS = Array.from({ length: COUNT }, (_, i) => (i + 0.5) / COUNT);
 
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
