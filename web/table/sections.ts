@@ -1,6 +1,9 @@
 import type { ComponentType } from 'preact';
-import type { TableFigureId } from '../../core/table.ts';
+import { infinitySays, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { InfinitySection } from './infinity/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { StillnessSection } from './stillness/section.tsx';
+import { tabled } from './tabled.ts';
 
 /** What the printed sheet takes of a section. */
 export interface OnSheet {
@@ -20,9 +23,21 @@ export interface Section {
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
   {
+    id: 'infinity',
+    title: 'Setting infinity',
+    Body: InfinitySection,
+    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+  },
+  {
     id: 'stack',
     title: 'Frames for this subject',
     Body: StackSection,
     onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+  },
+  {
+    id: 'stillness',
+    title: 'Light and stillness',
+    Body: StillnessSection,
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
 ];

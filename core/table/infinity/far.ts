@@ -1,6 +1,7 @@
 import { figure, Gap, step } from '../../figure.ts';
 import { relayFocalLengthMm } from '../../pairing/first-order.ts';
 import { principalPlane, sensorOffset } from '../../pairing/leaves.ts';
+import { offsetFocusedOn } from '../../paraxial/conjugates.ts';
 import { MM_PER_M } from '../../units.ts';
 import { chain } from './offset.ts';
 import { farThing } from './settings.ts';
@@ -16,8 +17,8 @@ export const farErrorMm = figure({
   source: "conjugates of one lens: f² / (X_H − f), X_H from the thing to the relay's front principal plane",
   needs: [farThing.leaf, principalPlane, relayFocalLengthMm],
   of: (X, h, f) => {
-    const beyond = X * MM_PER_M + h - f;
-    return beyond > 0 ? (f * f) / beyond : Gap.none("the thing stands nearer than the relay's focal length: it has no picture");
+    const offset = offsetFocusedOn(f, X * MM_PER_M + h);
+    return Number.isFinite(offset) ? offset : Gap.none("the thing stands nearer than the relay's focal length: it has no picture");
   },
   as: (X, h, f) => `${f}² / (${X} × 1000 + ${h} − ${f})`,
 });

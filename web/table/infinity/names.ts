@@ -1,2 +1,45 @@
-export const FIGURE_NAMES = {};
-export const SETTING_FIELDS = {};
+import type { SettingKey, TableFigureId } from '../../../core/table.ts';
+import type { SettingField } from '../setting-field.ts';
+
+export const FIGURE_NAMES: Record<TableFigureId<'infinity'>, string> = {
+  tubeToleranceMm: 'The tube may be wrong by',
+  tubeShorterMm: 'It may be too short by',
+  tubeLongerMm: 'It may be too long by',
+  magnificationToleranceMm: 'As far as magnification goes, by',
+  sharpShorterMm: 'As far as sharpness goes, too short by',
+  sharpLongerMm: 'As far as sharpness goes, too long by',
+  tubeMagnification: 'Magnification then',
+  tubeMagnificationChange: 'Change of magnification',
+  tubeSubjectShiftMm: 'The subject stands farther by',
+  tubeWavesRms: 'Spherical aberration, rms',
+  tubeWaves: 'Spherical aberration, peak to valley',
+  tubeStrehl: 'Strehl ratio',
+  farErrorMm: 'The sensor is left too far out by',
+  farMagnification: 'Magnification then',
+  farMagnificationChange: 'Change of magnification',
+  farSubjectShiftMm: 'The subject stands farther by',
+  farWavesRms: 'Spherical aberration, rms',
+  farWaves: 'Spherical aberration, peak to valley',
+  farStrehl: 'Strehl ratio',
+  nearestThingM: 'The nearest thing that will do',
+  longestOffsetMm: 'Farthest extension still sharp',
+  longestMagnification: 'Magnification there',
+  shortestOffsetMm: 'Farthest inward still sharp',
+  shortestMagnification: 'Magnification there',
+  coverWavesRms: 'Spherical aberration, rms',
+  coverWaves: 'Spherical aberration, peak to valley',
+  coverStrehl: 'Strehl ratio',
+  slipToleranceMm: 'A slip may be too thick or too thin by',
+};
+
+export const SETTING_FIELDS: Record<SettingKey<'infinity'>, SettingField> = {
+  tubeErrorMm: { label: 'The tube is too long by (less than 0: too short)' },
+  magnificationTolerance: { label: 'Magnification may be off, as a share' },
+  strehlLimit: { label: 'Strehl ratio that is still sharp' },
+  shiftLimitMm: { label: 'The subject may be off its place' },
+  farThingM: { label: 'The far thing, from the relay’s rim' },
+  slipMm: { label: 'Cover slip that is there, 0 for none' },
+  slipIndex: { label: 'Index of the slip' },
+  resinMm: { label: 'Depth in resin' },
+  resinIndex: { label: 'Index of the resin' },
+};
