@@ -48,7 +48,7 @@ function tubeSays(evaluation: TableEvaluation): string {
       : shorter === undefined && longer === undefined
         ? '; sharpness never asks'
         : `; sharpness alone would bear ${shorter ? `${shorter} shorter` : 'any shorter tube'} and ${longer ? `${longer} longer` : 'any longer one'}`;
-  return `Set the tube to within ${least}: ${first[bite]}${sharp}.`;
+  return `Set the tube to within ±${least}: ${first[bite]}${sharp}.`;
 }
 
 function farSays(evaluation: TableEvaluation): string {
@@ -59,7 +59,7 @@ function farSays(evaluation: TableEvaluation): string {
   const size = `${percent(Math.abs(change))} ${change < 0 ? 'less' : 'more'} magnification`;
   const least =
     nearest.state === 'known' ? `; anything beyond ${earned(nearest.value, nearest.low, nearest.high, 2)} m may stand for infinity` : '';
-  return `A relay focused on something ${X} m away leaves ${error} and ${size}${least}.`;
+  return `A relay focused on something ${X} m away leaves it ${error} too long, with ${size}${least}.`;
 }
 
 function coverSays(evaluation: TableEvaluation): string {
@@ -72,5 +72,5 @@ function coverSays(evaluation: TableEvaluation): string {
   if (made === 0 && there === 0 && deep === 0) return '';
   const over = [there > 0 ? `a slip of ${short(there)} mm` : 'no slip', ...(deep > 0 ? [`${short(deep)} mm of resin`] : [])].join(' and ');
   const wanted = made === 0 ? 'none' : `${short(made)} mm`;
-  return `With ${over} where the objective wants ${wanted} the Strehl ratio is ${short(strehl, 2)}: ${sharp ? 'still sharp' : 'no longer sharp'}.`;
+  return `With ${over} where the objective wants ${wanted} the Strehl ratio is ${short(strehl, 3)}: ${sharp ? 'still sharp' : 'no longer sharp'}.`;
 }

@@ -145,6 +145,7 @@ export const longestOffsetMm = figure({
   needs: [farEnd],
   of: (s) => (s === Number.POSITIVE_INFINITY ? Gap.none(NEVER) : s),
   as: (s) => s,
+  noneCountsAs: Number.POSITIVE_INFINITY,
 });
 
 export const shortestOffsetMm = figure({
@@ -156,6 +157,7 @@ export const shortestOffsetMm = figure({
   needs: [nearEnd],
   of: (s) => (s === Number.POSITIVE_INFINITY ? Gap.none(NEVER) : s),
   as: (s) => s,
+  noneCountsAs: Number.POSITIVE_INFINITY,
 });
 
 const magnificationThere = <const Id extends string>(
@@ -173,6 +175,8 @@ const magnificationThere = <const Id extends string>(
     needs: [relayFocalLengthMm, offset, principalPlaneDistance, objectiveFocalLengthMm],
     of: (f, s, z, fo) => (f + sense * (s as number) - (sense * z * (s as number)) / f) / fo,
     as: (f, s, z, fo) => (sense === 1 ? `(${f} + ${s} − ${z} × ${s} / ${f}) / ${fo}` : `(${f} − ${s} + ${z} × ${s} / ${f}) / ${fo}`),
+    // Where the extension has no end neither has this: its ± is of the rigs that have one.
+    noneCountsAs: Number.NaN,
   });
 export const longestMagnification = magnificationThere('longestMagnification', 'm_l', 1, longestOffsetMm);
 export const shortestMagnification = magnificationThere('shortestMagnification', 'm_k', -1, shortestOffsetMm);

@@ -3,8 +3,8 @@ import { earned, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { exposure, flash, referenceFNumber } from './settings.ts';
 
-const told = (answer: Answer, most = 2): string | undefined =>
-  answer.state === 'known' ? earned(answer.value, answer.low, answer.high, most) : undefined;
+const told = (answer: Answer): string =>
+  answer.state === 'known' ? earned(answer.value, answer.low, answer.high, 2) : 'an unknown number of';
 
 const stops = (ev: number): string => `${short(Math.abs(ev), 2)} ${Math.abs(ev) === 1 ? 'stop' : 'stops'}`;
 
@@ -22,10 +22,7 @@ export function stillnessSays(evaluation: TableEvaluation): string {
       : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber.leaf))} at the same magnification${
           corner !== undefined && corner - more >= 0.05 ? `, and the corner ${stops(corner - more)} more than the middle` : ''
         }.`;
-  const still = told(answers.stillUm);
-  const [speed, flashed] = [told(answers.stillSpeedUmPerS), told(answers.flashSpeedUmPerS)];
-  if (still === undefined || speed === undefined || flashed === undefined)
-    return `${light} How still it must stand is not known without the size of a pixel.`;
+  const [still, speed, flashed] = [answers.stillUm, answers.stillSpeedUmPerS, answers.flashSpeedUmPerS].map(told);
   return `${light} Nothing may move by more than ${still} µm at the subject while the light burns: ${speed} µm/s over ${asTime(
     set(exposure.leaf),
   )}, ${flashed} µm/s in a flash of ${short(set(flash.leaf))} ms.${driftSays(answers.driftPixels)}${swingSays(evaluation)}`;

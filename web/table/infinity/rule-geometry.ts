@@ -52,7 +52,8 @@ export function ruleOf(evaluation: TableEvaluation, left: number, right: number)
   if (!(to > from)) return undefined;
   const [a, b] = [Math.asinh(from / EVEN), Math.asinh(to / EVEN)];
   const x = (error: number): number => left + ((right - left) * (Math.asinh(error / EVEN) - a)) / (b - a);
-  const errorAt = (share: number): number => EVEN * Math.sinh(a + (b - a) * share);
+  // At its very ends rounding may put a place beyond where the tube is followed.
+  const errorAt = (share: number): number => Math.min(to, Math.max(from, EVEN * Math.sinh(a + (b - a) * share)));
   const curve = Array.from({ length: POINTS + 1 }, (_, i) => at(errorAt(i / POINTS))).filter((point) => point !== undefined);
   const inside = (error: number): boolean => error >= from && error <= to;
   const marks = (all: readonly { error: number; words: string }[]): Tick[] =>

@@ -9,10 +9,10 @@ import '../../styles/table-infinity.css';
 
 /** Narrower than this the scales' names stand over them, px. */
 const NARROW = 620;
-const NAMES = 168;
+const NAMES = 204;
 const PAD = 30;
 /** Heights, px: over the curve, of it, of the dimension under it, and of a scale. */
-const HEAD = 30;
+const HEAD = { wide: 30, narrow: 50 };
 const CURVE = 92;
 const BRACKET = 34;
 const SCALE = 44;
@@ -42,11 +42,12 @@ const cells = (point: TubePoint | undefined): string[][] =>
 
 function Drawn({ rule, width, narrow }: { rule: Rule; width: number; narrow: boolean }) {
   const gap = narrow ? 20 : 0;
-  const foot = HEAD + CURVE;
+  const head = narrow ? HEAD.narrow : HEAD.wide;
+  const foot = head + CURVE;
   const scales = [
-    { title: 'the tube is wrong by, mm', ticks: rule.errors },
+    { title: 'tube wrong by, mm', ticks: rule.errors },
     { title: 'magnification', ticks: rule.magnifications },
-    { title: 'relay focused on a thing at, m', ticks: rule.things },
+    { title: 'focused on a thing at, m', ticks: rule.things },
   ].filter(({ ticks }) => ticks.length > 0);
   const first = foot + BRACKET + gap;
   const height = first + (SCALE + gap) * scales.length - gap;
@@ -54,11 +55,11 @@ function Drawn({ rule, width, narrow }: { rule: Rule; width: number; narrow: boo
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rule-caption">
       <title>The tube’s error, and what it does</title>
       <Curve rule={rule} foot={foot} narrow={narrow} />
-      <Band rule={rule} foot={foot} bottom={height} y={foot + BRACKET - 12} />
+      <Band rule={rule} foot={foot} head={head} bottom={height} y={foot + BRACKET - 12} />
       {scales.map(({ title, ticks }, i) => (
         <Scale key={title} title={title} ticks={ticks} rule={rule} y={first + (SCALE + gap) * i} narrow={narrow} />
       ))}
-      <Rider rule={rule} foot={first} />
+      <Rider rule={rule} head={head} foot={first} />
     </svg>
   );
 }
@@ -74,12 +75,7 @@ function Curve({ rule: { curve, x, left, right, limit }, foot, narrow }: { rule:
   );
   return (
     <g class="strehl">
-      <text
-        class="scale-name"
-        x={narrow ? left : left - 34}
-        y={narrow ? HEAD - 14 : foot - CURVE / 2 + 4}
-        text-anchor={narrow ? 'start' : 'end'}
-      >
+      <text class="scale-name" x={narrow ? left : left - 34} y={narrow ? 14 : foot - CURVE / 2 + 4} text-anchor={narrow ? 'start' : 'end'}>
         sharpness (Strehl)
       </text>
       <path class="ground" d={`M${left} ${foot}H${right}`} />
@@ -93,7 +89,7 @@ function Curve({ rule: { curve, x, left, right, limit }, foot, narrow }: { rule:
 }
 
 /** How wrong the tube may be: as a dimension, with its lines through all the scales. */
-function Band({ rule, foot, bottom, y }: { rule: Rule; foot: number; bottom: number; y: number }) {
+function Band({ rule, foot, head, bottom, y }: { rule: Rule; foot: number; head: number; bottom: number; y: number }) {
   const { x, left, right, band } = rule;
   const [a, b] = [Math.max(left, x(-band[0])), Math.min(right, x(band[1]))];
   const words = bandWords(rule);
@@ -101,7 +97,7 @@ function Band({ rule, foot, bottom, y }: { rule: Rule; foot: number; bottom: num
   const tick = (at: number, on: boolean): string => (on ? `M${at - 3.5} ${y + 3.5}L${at + 3.5} ${y - 3.5}` : '');
   return (
     <g class="band">
-      <path class="through" d={`M${a} ${HEAD}V${bottom}M${b} ${HEAD}V${bottom}`} />
+      <path class="through" d={`M${a} ${head}V${bottom}M${b} ${head}V${bottom}`} />
       <path class="dimension" d={`M${a} ${y}H${b}${tick(a, a > left)}${tick(b, b < right)}`} />
       <text x={Math.min(right + PAD - room, Math.max(left - PAD + room, (a + b) / 2))} y={Math.min(y - 6, foot + 15)} text-anchor="middle">
         {words}
@@ -140,15 +136,15 @@ const Scale = ({ title, ticks, rule: { left, right }, y, narrow }: ScaleProps) =
 );
 
 /** The error that is set, riding on the first scale. */
-function Rider({ rule: { x, now, left, right }, foot }: { rule: Rule; foot: number }) {
+function Rider({ rule: { x, now, left, right }, head, foot }: { rule: Rule; head: number; foot: number }) {
   const at = x(now);
   const words = now === 0 ? 'as it should be' : `${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'}`;
   const room = widthOf(words) / 2;
   return (
     <g class="rider">
-      <path class="post" d={`M${at} ${HEAD - 10}V${foot - 10}`} />
+      <path class="post" d={`M${at} ${head - 10}V${foot - 10}`} />
       <path class="foot-of-rider" d={`M${at - 5} ${foot - 10}h10l2.5 8h-15z`} />
-      <text x={Math.min(right + PAD - room, Math.max(left - PAD + room, at))} y={HEAD - 15} text-anchor="middle">
+      <text x={Math.min(right + PAD - room, Math.max(left - PAD + room, at))} y={head - 15} text-anchor="middle">
         {words}
       </text>
     </g>
@@ -162,7 +158,7 @@ function captionOf(rule: Rule): string {
   const out = now < -band[0] || now > band[1];
   const seen =
     here && own && now !== 0
-      ? `With the tube ${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'} the magnification is ${short(here.magnification, 4)} instead of ${short(own.magnification, 4)}, ${percent(Math.abs(here.magnification / own.magnification - 1))} ${here.magnification < own.magnification ? 'less' : 'more'}, at a Strehl ratio of ${short(here.strehl, 2)}: ${out ? 'more than may be' : 'well enough'}.`
+      ? `With a tube ${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'} the magnification is ${short(here.magnification, 4)} instead of ${short(own.magnification, 4)}, ${percent(Math.abs(here.magnification / own.magnification - 1))} ${here.magnification < own.magnification ? 'less' : 'more'}, at a Strehl ratio of ${short(here.strehl, 2)}: ${out ? 'more than may be' : 'well enough'}.`
       : `As the tube stands the Strehl ratio is ${short(own?.strehl ?? 1, 2)}.`;
   const worst = curve.reduce((a, b) => (b.strehl < a.strehl ? b : a), curve[0] as TubePoint);
   return `${seen} Drawn fine about the right length and coarse far from it; at its worst, ${short(Math.abs(worst.tubeErrorMm), 2)} mm ${worst.tubeErrorMm < 0 ? 'short' : 'long'}, the Strehl ratio is ${short(worst.strehl, 2)}.`;

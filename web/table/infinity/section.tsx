@@ -5,51 +5,49 @@ import { FigureList } from '../figure-list.tsx';
 import { tabled } from '../tabled.ts';
 import { TubeRule } from './rule.tsx';
 
+/** What matters, told at once; the rest of each chain is behind a fold. */
+const FIRST: readonly TableFigureId<'infinity'>[] = [
+  'tubeToleranceMm',
+  'tubeMagnificationChange',
+  'tubeStrehl',
+  'farErrorMm',
+  'nearestThingM',
+  'coverStrehl',
+];
+
 const PARTS: readonly { title: string; ids: readonly TableFigureId<'infinity'>[] }[] = [
   {
     title: 'How wrong the tube may be',
     ids: ['tubeShorterMm', 'tubeLongerMm', 'magnificationToleranceMm', 'sharpShorterMm', 'sharpLongerMm'],
   },
+  { title: 'With the tube so wrong', ids: ['tubeMagnification', 'tubeSubjectShiftMm', 'tubeWavesRms', 'tubeWaves'] },
   {
-    title: 'With the tube as wrong as that',
-    ids: ['tubeMagnification', 'tubeMagnificationChange', 'tubeSubjectShiftMm', 'tubeWavesRms', 'tubeWaves', 'tubeStrehl'],
-  },
-  {
-    title: 'Focused on a far thing instead',
-    ids: [
-      'farErrorMm',
-      'farMagnification',
-      'farMagnificationChange',
-      'farSubjectShiftMm',
-      'farWavesRms',
-      'farWaves',
-      'farStrehl',
-      'nearestThingM',
-    ],
+    title: 'Focused on the far thing instead',
+    ids: ['farMagnification', 'farMagnificationChange', 'farSubjectShiftMm', 'farWavesRms', 'farWaves', 'farStrehl'],
   },
   { title: 'Off infinity on purpose', ids: ['longestOffsetMm', 'longestMagnification', 'shortestOffsetMm', 'shortestMagnification'] },
-  { title: 'What lies over the subject', ids: ['coverWavesRms', 'coverWaves', 'coverStrehl', 'slipToleranceMm'] },
+  { title: 'What lies over the subject', ids: ['coverWavesRms', 'coverWaves', 'slipToleranceMm'] },
 ];
 
 /** How wrong the tube may be, and all that is wrong in the same way. */
 export const InfinitySection = () => (
-  <>
+  <div class="table-part">
     <p class="sentence">{infinitySays(tabled.value)}</p>
     <TubeRule />
     <SettingFields keys={['tubeErrorMm', 'magnificationTolerance', 'farThingM', 'slipMm', 'resinMm']} />
+    <FigureList ids={FIRST} />
     <details class="fold">
-      <summary>Other limits and indices</summary>
+      <summary>All that goes with it, and its other limits</summary>
       <SettingFields keys={['strehlLimit', 'shiftLimitMm', 'slipIndex', 'resinIndex']} />
+      <div class="groups">
+        {PARTS.map(({ title, ids }) => (
+          <section key={title}>
+            <h3>{title}</h3>
+            <FigureList ids={ids} />
+          </section>
+        ))}
+      </div>
     </details>
-    <FigureList ids={['tubeToleranceMm']} />
-    <div class="groups">
-      {PARTS.map(({ title, ids }) => (
-        <section key={title}>
-          <h3>{title}</h3>
-          <FigureList ids={ids} />
-        </section>
-      ))}
-    </div>
     <SectionCautions group="infinity" />
-  </>
+  </div>
 );

@@ -7,16 +7,14 @@ import { tabled } from '../tabled.ts';
 
 /** How much light arrives, and how still it must stand. */
 export const StillnessSection = () => (
-  <>
+  <div class="table-part">
     <p class="sentence">{stillnessSays(tabled.value)}</p>
     <p class="hint">
       A first curtain and a mirror shake what stands on the table: an electronic first curtain or none, the mirror up, and a pause before
       each frame keep them out of the picture (common practice, without source). Where flash gives all the light, only what moves while it
       burns is seen.
     </p>
-    <SettingFields
-      keys={['referenceFNumber', 'referencePupilRatio', 'exposureS', 'flashMs', 'blurPixels', 'driftUmPerS', 'swingUm', 'swingHz']}
-    />
+    <SettingFields keys={['referenceFNumber', 'referencePupilRatio', 'exposureS', 'flashMs', 'blurPixels', 'driftUmPerS']} />
     <div class="groups">
       <section>
         <h3>Light</h3>
@@ -30,11 +28,12 @@ export const StillnessSection = () => (
         <h3>Stillness</h3>
         <FigureList ids={['stillUm', 'stillSpeedUmPerS', 'flashSpeedUmPerS', 'longestExposureS', 'driftPixels']} />
       </section>
-      <section>
-        <h3>Where it swings</h3>
-        <FigureList ids={['swingPixels', 'flashSwingPixels', 'swingExposureS']} />
-      </section>
     </div>
+    <details class="fold">
+      <summary>Where it swings: a stalk, a long arm, a floor that gives</summary>
+      <SettingFields keys={['swingUm', 'swingHz']} />
+      <FigureList ids={['swingPixels', 'flashSwingPixels', 'swingExposureS']} />
+    </details>
     <SectionCautions group="stillness" />
-  </>
+  </div>
 );
