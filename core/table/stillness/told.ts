@@ -9,7 +9,7 @@ const told = (answer: Answer): string =>
 const stops = (ev: number): string => `${short(Math.abs(ev), 2)} ${Math.abs(ev) === 1 ? 'stop' : 'stops'}`;
 
 /** An exposure as it is dialled: `1/100 s` below a third of a second. */
-export const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seconds, 2)} s` : `${short(seconds, 2)} s`);
+const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seconds, 2)} s` : `${short(seconds, 2)} s`);
 
 /** Light and stillness, in words. */
 export function stillnessSays(evaluation: TableEvaluation): string {
@@ -20,12 +20,17 @@ export function stillnessSays(evaluation: TableEvaluation): string {
     more === undefined
       ? 'How much light arrives is not known without the relay’s clear opening.'
       : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber.leaf))} at the same magnification${
-          corner !== undefined && corner - more >= 0.05 ? `, and the corner ${stops(corner - more)} more than the middle` : ''
+          corner === undefined ? '' : cornerSays(corner - more)
         }.`;
   const [still, speed, flashed] = [answers.stillUm, answers.stillSpeedUmPerS, answers.flashSpeedUmPerS].map(told);
   return `${light} Nothing may move by more than ${still} µm at the subject while the light burns: ${speed} µm/s over ${asTime(
     set(exposure.leaf),
   )}, ${flashed} µm/s in a flash of ${short(set(flash.leaf))} ms.${driftSays(answers.driftPixels)}${swingSays(evaluation)}`;
+}
+
+function cornerSays(more: number): string {
+  if (more === Number.POSITIVE_INFINITY) return '; to the corner no light comes';
+  return more >= 0.05 ? `, and the corner ${stops(more)} more than the middle` : '';
 }
 
 function driftSays(answer: Answer): string {
