@@ -168,6 +168,18 @@ export const LAWS: readonly Law[] = [
     ],
   },
   {
+    law: 'a ring as far behind the exit pupil as the objective is long puts the entrance pupil as far from the subject: one part a focal length; water around the subject puts it off by its index',
+    figures: ['magnificationChangePerMm'],
+    pairs: () => {
+      const rig: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
+      return [
+        [told(rig, 'magnificationChangePerMm'), 1 / 20],
+        [told({ ...rig, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+        [told({ ...rig, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+      ];
+    },
+  },
+  {
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
     figures: ['subjectFill'],
     pairs: () => [
