@@ -121,7 +121,7 @@ const limitingDistance = step({
 export const magnificationChangePerMm = figure({
   id: 'magnificationChangePerMm',
   unit: '1/mm',
-  symbol: 'Δm/m',
+  symbol: 'κ',
   words: 'relative change of magnification per mm of depth at the subject; positive: farther parts look larger',
   source: "Newton's equation: a stop z from the exit pupil has its image n f_o²/z from the subject, in what is around that",
   needs: [limitingDistance, subjectIndex, objectiveFocalLengthMm],

@@ -1,10 +1,12 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { LIGHT_LAWS } from './laws-light.ts';
+import { STACK_LAWS } from './laws-stack.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
 import { cornerAt } from './rows/aperture.ts';
 
 /** A statement that follows from a definition or from plain geometry: each pair must be equal. */
-interface Law {
+export interface Law {
   readonly law: string;
   /** Figures that break it when they are off. */
   readonly figures: readonly ToldId[];
@@ -36,17 +38,6 @@ const slanted = (space: number): Changes => ({
 });
 
 export const LAWS: readonly Law[] = [
-  {
-    law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
-    figures: ['frameStepUm'],
-    pairs: () => {
-      const depth = told(engraved(10, 0.25), 'depthOfFieldUm');
-      return [
-        [told({ ...engraved(10, 0.25), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
-        [told({ ...engraved(10, 0.25), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
-      ];
-    },
-  },
   {
     law: 'a field has the shape of its sensor: 3 to 4 to 5',
     figures: ['objectFieldWidthMm', 'objectFieldHeightMm', 'objectFieldDiagonalMm'],
@@ -270,4 +261,6 @@ export const LAWS: readonly Law[] = [
       ];
     },
   },
+  ...STACK_LAWS,
+  ...LIGHT_LAWS,
 ];

@@ -5,6 +5,17 @@ import type { Random } from '../../support/random.ts';
 const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   overlap: [0.05, 0.5],
   railErrorUm: [0, 0.3],
+  fieldCurvatureUm: [1, 60],
+  exposureS: [0.01, 2],
+  settlingS: [0.5, 5],
+  flashRecycleS: [0, 3],
+  noseFrontDiameterMm: [6, 20],
+  noseTaperLengthMm: [1, 12],
+  inTheWayMm: [0, 3],
+  diffuserDiameterMm: [15, 45],
+  diffuserTopDiameterMm: [12, 40],
+  diffuserHeightMm: [3, 30],
+  diffuserThicknessMm: [0.1, 2],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */
