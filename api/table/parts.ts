@@ -1,6 +1,9 @@
 import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
+import type { Stock } from '../catalogue.ts';
+import { LIGHT_PART } from './light.ts';
+import { STACK_PART } from './stack.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -8,10 +11,12 @@ export interface TablePart {
   readonly summary: string;
   /** What a request may hold beside pairing, subject and settings. */
   readonly asks: z.ZodRawShape;
+  /** Of that what `more` judges by itself, as the request is read before. */
+  readonly unjudged?: z.ZodRawShape;
   /** What the answer holds beside figures, assumptions and cautions. */
   readonly answers: z.ZodRawShape;
   /** Works that out. @throws Refusal */
-  more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf): object;
+  more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf, stock: Stock): object;
 }
 
 const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
@@ -19,8 +24,8 @@ const plain = (path: string, summary: string): TablePart => ({ path, summary, as
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   build: plain('/api/builds', 'what to screw together, and how long it is'),
   infinity: plain('/api/infinity', 'how wrong infinity may be set'),
-  stack: plain('/api/stacks', 'the frames for this subject'),
+  stack: STACK_PART,
   stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
-  light: plain('/api/lighting', 'room for light at the subject'),
+  light: LIGHT_PART,
   closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
 };

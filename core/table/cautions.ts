@@ -1,5 +1,7 @@
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
+import { lightCautions } from './light/cautions.ts';
+import { stackCautions } from './stack/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
 const none: Cautions = () => [];
@@ -8,9 +10,9 @@ const none: Cautions = () => [];
 const CAUTIONS: Record<TableGroup, Cautions> = {
   build: none,
   infinity: none,
-  stack: none,
+  stack: stackCautions,
   stillness: none,
-  light: none,
+  light: lightCautions,
   closeUp: none,
 };
 

@@ -10,7 +10,7 @@ import { focusPerRail, frameStepUm } from './steps.ts';
 /** More frames than this are told as too many, not counted. */
 export const MOST_FRAMES = 100_000;
 
-const TOO_MANY = Gap.none(`more than ${MOST_FRAMES.toLocaleString('en')} frames: steps this fine are no stack that a rail can go`);
+const TOO_MANY = Gap.none(`more than ${MOST_FRAMES.toLocaleString('en')} frames, which no rail goes in one stack`);
 const counted = (frames: number): number | Gap => (frames > MOST_FRAMES ? TOO_MANY : frames);
 
 const COUNT = { unit: '1', bounds: [1, Number.POSITIVE_INFINITY], noneCountsAs: Number.POSITIVE_INFINITY } as const;

@@ -33,7 +33,7 @@ export const frameStepUm = figure({
   needs: [depthOfFieldUm, overlap.leaf, railError.leaf, focusPerRail],
   of: (T, o, e, q) => {
     const step = stepOf(T, o, q * e);
-    return step > 0 ? step : Gap.none('the rail errs by half the depth of field or more: no step is sure to leave no gap');
+    return step > 0 ? step : Gap.none('the rail errs by half the depth of a frame or more, so that no step is sure to leave no gap');
   },
   as: (T, o, e, q) => `min(${T} × (1 − ${o}), ${T} − 2 × ${q} × ${e})`,
 });
