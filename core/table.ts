@@ -20,6 +20,7 @@ export {
 } from './table/groups.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
+export { type SideView, sideViewOf } from './table/light/side.ts';
 export { shapeOf } from './table/setting.ts';
 export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
 export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';

@@ -11,7 +11,7 @@ import { diffuserDiameter, diffuserHeight, diffuserThickness, diffuserTop, noseT
 const TOO_THICK = Gap.none("the diffuser's wall is thicker than the diffuser is wide");
 const half = (D: number, b: number): number | Gap => (D > 2 * b ? D / 2 - b : TOO_THICK);
 
-const foot = step({
+export const foot = step({
   id: 'diffuserFoot',
   symbol: 'r_b',
   unit: 'mm',
@@ -21,7 +21,7 @@ const foot = step({
   as: (D, b) => `${D} / 2 − ${b}`,
 });
 
-const top = openStep({
+export const top = openStep({
   id: 'diffuserTop',
   symbol: 'r_t',
   unit: 'mm',

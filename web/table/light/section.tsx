@@ -1,0 +1,23 @@
+import '../../styles/table-light.css';
+import { lightSentence, TABLE_GROUPS } from '../../../core/table.ts';
+import { SectionCautions } from '../cautions.tsx';
+import { SettingFields } from '../fields.tsx';
+import { FigureList } from '../figure-list.tsx';
+import { tabled } from '../tabled.ts';
+import { SidePlate } from './side-plate.tsx';
+
+/** From where light can reach the subject, and what is in the way. */
+export function LightSection() {
+  const { figures, settings } = TABLE_GROUPS.light;
+  return (
+    <>
+      <p class="sentence" role="status">
+        {lightSentence(tabled.value)}
+      </p>
+      <SidePlate />
+      <SettingFields keys={settings.map(({ key }) => key)} />
+      <FigureList ids={figures.map(({ id }) => id)} />
+      <SectionCautions group="light" />
+    </>
+  );
+}
