@@ -1,16 +1,39 @@
 import type { ComponentType } from 'preact';
+import { lightSentence, stackSentence, type TableFigureId } from '../../core/table.ts';
 import { LightSection } from './light/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { tabled } from './tabled.ts';
+
+/** What the printed sheet takes of a section. */
+export interface OnSheet {
+  /** Its sentence, and what else is said beside it. */
+  readonly says: readonly string[];
+  readonly figures: readonly TableFigureId[];
+}
 
 export interface Section {
   /** Its anchor on the page. */
   readonly id: string;
   readonly title: string;
   readonly Body: ComponentType;
+  readonly onSheet?: () => OnSheet;
 }
 
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
-  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
-  { id: 'light', title: 'Room for light', Body: LightSection },
+  {
+    id: 'stack',
+    title: 'Frames for this subject',
+    Body: StackSection,
+    onSheet: () => ({
+      says: [stackSentence(tabled.value)],
+      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+    }),
+  },
+  {
+    id: 'light',
+    title: 'Room for light',
+    Body: LightSection,
+    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
+  },
 ];

@@ -10,14 +10,16 @@ import { SidePlate } from './side-plate.tsx';
 export function LightSection() {
   const { figures, settings } = TABLE_GROUPS.light;
   return (
-    <>
+    <div class="light-part">
       <p class="sentence" role="status">
         {lightSentence(tabled.value)}
       </p>
-      <SidePlate />
+      <div class="plate-and-list">
+        <SidePlate />
+        <FigureList ids={figures.map(({ id }) => id)} />
+      </div>
       <SettingFields keys={settings.map(({ key }) => key)} />
-      <FigureList ids={figures.map(({ id }) => id)} />
       <SectionCautions group="light" />
-    </>
+    </div>
   );
 }

@@ -25,21 +25,23 @@ const PAIRING_FIELDS = [
 export function StackSection() {
   const { figures, settings } = TABLE_GROUPS.stack;
   return (
-    <>
+    <div class="stack-part">
       <p class="sentence" role="status">
         {stackSentence(tabled.value)}
       </p>
-      <StackPlate />
+      <div class="plate-and-list">
+        <StackPlate />
+        <FigureList ids={figures.map(({ id }) => id)} />
+      </div>
       <div class="fields">
         {PAIRING_FIELDS.map((field) => (
           <Input key={field.key} field={field} path={`/${field.key}`} />
         ))}
       </div>
       <SettingFields keys={settings.map(({ key }) => key)} />
-      <FigureList ids={figures.map(({ id }) => id)} />
       <ConventionTable />
       <ObjectiveTable />
       <SectionCautions group="stack" />
-    </>
+    </div>
   );
 }

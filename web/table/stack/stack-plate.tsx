@@ -46,6 +46,7 @@ export function StackPlate() {
         <path class="frames" d={lines.map((at) => `M${round(x(at * subject))} ${HEAD - 4}v${SUBJECT + 8}`).join('')} />
         <Measure from={x(0)} to={x(subject)} y={HEAD - 12} words={`${short(subject / 1000)} mm`} />
         {/* What is shown closer below. */}
+        <path class="cutout" d={`M${PAD} ${HEAD + SUBJECT + 5}v4H${round(x(near))}v-4`} />
         <path
           class="leader"
           d={`M${PAD} ${HEAD + SUBJECT + 8}L${PAD} ${base - 6}M${round(x(near))} ${HEAD + SUBJECT + 8}L${PAD + wide} ${base - 6}`}
