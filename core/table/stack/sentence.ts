@@ -6,6 +6,7 @@ import { short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableFigureId } from '../groups.ts';
 import { byConvention, CONVENTION_WORDS } from './conventions.ts';
+import { railError } from './settings.ts';
 
 type Stack = Worked<TableFigureId<'stack'>>;
 
@@ -32,17 +33,24 @@ function lead(stack: Stack): string {
 
 const whyOf = (answer: Answer): string => (answer.state === 'none' ? answer.why : '');
 
-/** Where the focus does not move as the rail does, and where the rail's own errors have cost something. */
-function rail({ answers }: Stack): string {
+/** Where the focus does not move as the rail does, and what the rail's errors cost or may still be. */
+function rail(stack: Stack): string {
+  const { answers } = stack;
   const [q, step, free, onRail] = [answers.focusPerRail, answers.frameStepUm, answers.railErrorForgivenUm, answers.railStepUm].map(
     numberIn,
   );
-  if (step === undefined || numberIn(answers.framesInAll) === 1) return '';
-  const moves =
-    q !== undefined && q !== 1 && onRail !== undefined
-      ? `The rail goes ${um(onRail)} a step: under its flat surface the focus moves ${short(q)} times as far. `
-      : '';
-  return free === undefined || free === 0 ? moves.trim() : `${moves}The rail may err by ${um(free)} before that costs frames.`;
+  if (q === undefined || step === undefined || free === undefined || onRail === undefined || numberIn(answers.framesInAll) === 1) return '';
+  const error = numberAt(stack, railError.leaf) ?? 0;
+  return [
+    q === 1 ? '' : `The rail goes ${um(onRail)} a step: under its flat surface the focus moves ${short(q)} times as far.`,
+    error > free
+      ? `The rail's error of ${um(error)} costs frames: one of ${um(free)} would cost none.`
+      : free > 0
+        ? `The rail may err by ${um(free)} before that costs frames.`
+        : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** The convention beside its number, and how far the others are from it. */

@@ -144,6 +144,10 @@ describe('a stack in words', () => {
     expect(said(moss())).toContain('Say how deep the subject is');
     expect(said(moss({ subject: { depthMm: 0.4 } }), { railErrorUm: 6 })).toContain('the rail errs by half the depth of a frame or more');
     expect(said(moss({ subject: { depthMm: 0.4, index: 1.5 } }))).toContain('the focus moves 1.5 times as far');
+    expect(said(moss({ subject: { depthMm: 0.4 } }))).toContain('The rail may err by 1.04 µm before that costs frames');
+    expect(said(moss({ subject: { depthMm: 0.4 } }), { railErrorUm: 2 })).toContain(
+      "The rail's error of 2 µm costs frames: one of 1.04 µm would cost none",
+    );
   });
 
   it('counts time as people do', () => {
