@@ -88,6 +88,17 @@ export const LIGHT_LAWS: readonly Law[] = [
         [told(at({ diffuserDiameterMm: 20, diffuserHeightMm: 7 }, { subject }), 'diffuserSpareMm'), 3],
         [told(at({ diffuserDiameterMm: 40, diffuserHeightMm: 30, diffuserThicknessMm: 2 }, { subject }), 'diffuserSpareMm'), 8],
         [told(at({ diffuserDiameterMm: 16, diffuserHeightMm: 30, diffuserThicknessMm: 1 }, { subject }), 'diffuserSpareMm'), -3],
+        // Half-way up its taper a nose of 10 and 30 mm is 20 mm wide.
+        [
+          told(
+            at(
+              { diffuserDiameterMm: 36, diffuserHeightMm: 15, noseFrontDiameterMm: 10, noseTaperLengthMm: 10 },
+              { subject, objective: { noseDiameterMm: 30 } },
+            ),
+            'diffuserSpareMm',
+          ),
+          8,
+        ],
         // Beside the picture: 0.3 mm of field and the beam of sin u = 0.6, three quarters as wide as it is high.
         [told(at({ diffuserDiameterMm: 10, diffuserHeightMm: 4 }, { subject, objective: { na: 0.6 } }), 'diffuserSpareMm'), 5 - 0.3 - 3],
         // A nose above water stays higher over the back: 10 + 2 − 1.5.
