@@ -21,6 +21,12 @@ export {
 // Setting infinity, and what may be wrong about it.
 export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
+// Frames for this subject, and room for light.
+export { lightSentence } from './table/light/sentence.ts';
+export { type SideView, sideViewOf } from './table/light/side.ts';
 export { shapeOf } from './table/setting.ts';
+export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
+export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
+export { duration, stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.
 export { stillnessSays } from './table/stillness/told.ts';

@@ -16,7 +16,7 @@ import {
 /** How the rig stands on the bench: its length, and the room that it leaves at the subject. */
 
 /** How much nearer the subject stands than in focus at infinity, in what the nose dips in. */
-const subjectNearer = step({
+export const subjectNearer = step({
   id: 'subjectNearer',
   symbol: 'δ_z',
   unit: 'mm',

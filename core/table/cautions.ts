@@ -1,6 +1,8 @@
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 import { infinityCautions } from './infinity/cautions.ts';
+import { lightCautions } from './light/cautions.ts';
+import { stackCautions } from './stack/cautions.ts';
 import { stillnessCautions } from './stillness/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
@@ -10,9 +12,9 @@ const none: Cautions = () => [];
 const CAUTIONS: Record<TableGroup, Cautions> = {
   build: none,
   infinity: infinityCautions,
-  stack: none,
+  stack: stackCautions,
   stillness: stillnessCautions,
-  light: none,
+  light: lightCautions,
   closeUp: none,
 };
 
