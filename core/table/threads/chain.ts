@@ -1,0 +1,157 @@
+import type { Piece } from './adapter.ts';
+import { type Miss, missOf, ringFor } from './miss.ts';
+import { type End, endWords, mateOf, mates } from './thread.ts';
+
+/** A piece as it stands in a chain: its end toward the objective first. */
+export interface Link {
+  readonly piece: Piece;
+  readonly front: End;
+  readonly rear: End;
+}
+
+/** What joins two ends. */
+export interface Chain {
+  readonly links: readonly Link[];
+  /** From the first end's seat to the last one's. */
+  readonly lengthMm: number;
+  /** How many pieces are not owned. */
+  readonly toBuy: number;
+}
+
+/** Why nothing joins two ends, where it comes nearest, and what would. */
+export interface NoChain {
+  readonly miss: string;
+  readonly wouldDo: string;
+}
+
+export interface Preference {
+  /** Fewest pieces to buy before fewest pieces. */
+  readonly preferOwned?: boolean;
+}
+
+/** Longer chains are no use on a table: they sag. */
+export const MOST_LINKS = 8;
+
+interface Label extends Chain {
+  readonly end: End;
+  /** Places in the list of pieces: what is owned is there once, what is bought as often as it is needed. */
+  readonly used: readonly number[];
+  /** Places and ways round, for an order among equals that does not depend on luck. */
+  readonly told: string;
+}
+
+const keyOf = ({ thread, sex }: End): string => `${thread.diameterMm.toFixed(2)} ${thread.pitchMm.toFixed(3)} ${thread.angleDeg} ${sex}`;
+
+const costOf = ({ links, toBuy, lengthMm }: Chain, { preferOwned }: Preference): readonly number[] =>
+  preferOwned ? [toBuy, links.length, lengthMm] : [links.length, toBuy, lengthMm];
+
+/** Lengths are sums in any order: closer than this they are equal, mm. */
+const EQUAL = 1e-9;
+
+/** Negative where `a` is to be preferred. */
+export function byCost(a: Chain, b: Chain, preference: Preference): number {
+  const other = costOf(b, preference);
+  for (const [i, value] of costOf(a, preference).entries()) {
+    const apart = value - (other[i] as number);
+    if (Math.abs(apart) > EQUAL) return apart;
+  }
+  return 0;
+}
+
+/**
+ * The best chain of pieces from one end to another, both given as they stand free: fewest pieces, then fewest to
+ * buy, then the shortest. No chain joins what does not mate.
+ */
+export function shortestChain(from: End, to: End, pieces: readonly Piece[], preference: Preference = {}): Chain | NoChain {
+  const order = (a: Label, b: Label): number => byCost(a, b, preference) || (a.told < b.told ? -1 : 1);
+  const kinds = alikes(pieces);
+  const settled = new Map<string, Label[]>();
+  const open: Label[] = [{ links: [], lengthMm: 0, toBuy: 0, end: from, used: [], told: '' }];
+  for (;;) {
+    const label = takeLeast(open, order);
+    if (!label) return nearest(from, to, pieces);
+    if (mates(label.end, to)) return { links: label.links, lengthMm: label.lengthMm, toBuy: label.toBuy };
+    const key = keyOf(label.end);
+    const before = settled.get(key) ?? [];
+    // One that got here as cheaply and has left as much in the box can do all that this one can.
+    if (before.some((old) => old.links.length <= label.links.length && old.used.every((i) => label.used.includes(i)))) continue;
+    settled.set(key, [...before, label]);
+    if (label.links.length < MOST_LINKS) for (const alike of kinds) open.push(...extended(label, alike));
+  }
+}
+
+interface Placed {
+  readonly piece: Piece;
+  readonly place: number;
+}
+
+/** Pieces with the same ends and the same standing together, the shortest first: which of them is free is all that counts. */
+function alikes(pieces: readonly Piece[]): readonly (readonly Placed[])[] {
+  const kinds = new Map<string, Placed[]>();
+  for (const [place, piece] of pieces.entries()) {
+    const key = `${piece.ends.map(keyOf).sort().join(' ')} ${piece.owned}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), { piece, place }]);
+  }
+  return [...kinds.values()].map((kind) => kind.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place));
+}
+
+function extended(label: Label, alike: readonly Placed[]): Label[] {
+  const free = alike.find(({ place }) => !label.used.includes(place));
+  if (!free) return [];
+  const { piece, place } = free;
+  const [a, b] = piece.ends;
+  const ways: readonly (readonly [End, End])[] =
+    keyOf(a) === keyOf(b)
+      ? [[a, b]]
+      : [
+          [a, b],
+          [b, a],
+        ];
+  return ways
+    .filter(([front]) => mates(label.end, front))
+    .map(([front, rear], way) => ({
+      links: [...label.links, { piece, front, rear }],
+      lengthMm: label.lengthMm + piece.lengthMm,
+      toBuy: label.toBuy + (piece.owned ? 0 : 1),
+      end: rear,
+      used: piece.owned ? [...label.used, place] : label.used,
+      told: `${label.told}${String(place).padStart(4, '0')}${way}`,
+    }));
+}
+
+function takeLeast(open: Label[], order: (a: Label, b: Label) => number): Label | undefined {
+  let least = 0;
+  for (let i = 1; i < open.length; i++) if (order(open[i] as Label, open[least] as Label) < 0) least = i;
+  return open.splice(least, 1)[0];
+}
+
+/** Every kind of end that can be made to stand free, beginning from one. */
+function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
+  const found = new Map([[keyOf(from), from]]);
+  for (const end of found.values())
+    for (const { ends } of pieces)
+      for (const i of [0, 1] as const) {
+        const rear = ends[1 - i] as End;
+        if (mates(end, ends[i]) && !found.has(keyOf(rear))) found.set(keyOf(rear), rear);
+      }
+  return [...found.values()];
+}
+
+/** Where two ends come nearest to meeting, and the ring that would close it. */
+function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
+  const fronts = reachable(from, pieces);
+  const rears = reachable(to, pieces);
+  let best: { miss: Miss; a: End; b: End } | undefined;
+  for (const a of fronts)
+    for (const b of rears) {
+      const miss = missOf(a, b);
+      if (miss && (!best || miss.rank < best.miss.rank)) best = { miss, a, b };
+    }
+  // Ends that can each be reached and mate, but not with what is in the box at once.
+  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
+  const own = missOf(from, to) as Miss;
+  return {
+    miss: `nothing goes from ${endWords(from)} to ${endWords(mateOf(to))}: ${best.miss.words}`,
+    wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
+  };
+}

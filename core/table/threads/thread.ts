@@ -1,0 +1,44 @@
+/** Outside thread or inside thread. */
+export const SEXES = ['male', 'female'] as const;
+export type Sex = (typeof SEXES)[number];
+
+/** Angle between a thread's flanks, degrees: metric and unified threads have 60, Whitworth's 55. */
+export type FlankAngle = 55 | 60;
+
+/** A parallel screw thread by its nominal measures. */
+export interface Thread {
+  /** As people write it: `M25 x 0.75`, `RMS`. */
+  readonly label: string;
+  /** Nominal (major) diameter. */
+  readonly diameterMm: number;
+  readonly pitchMm: number;
+  readonly angleDeg: FlankAngle;
+}
+
+/** One end of a part: what can be screwed into it, or it into something. */
+export interface End {
+  readonly thread: Thread;
+  readonly sex: Sex;
+}
+
+/** Nominal measures closer than this are the same thread written in other digits: 36 to the inch is 0.7056 or 0.706 mm. */
+const SAME_DIAMETER = 0.005;
+export const SAME_PITCH = 0.0006;
+
+export const sameThread = (a: Thread, b: Thread): boolean =>
+  Math.abs(a.diameterMm - b.diameterMm) < SAME_DIAMETER && Math.abs(a.pitchMm - b.pitchMm) < SAME_PITCH && a.angleDeg === b.angleDeg;
+
+/** Whether two ends screw together: one male, one female, and the same diameter, pitch and flanks. */
+export const mates = (a: End, b: End): boolean => a.sex !== b.sex && sameThread(a.thread, b.thread);
+
+export const otherSex = (sex: Sex): Sex => (sex === 'male' ? 'female' : 'male');
+/** What screws onto an end. */
+export const mateOf = ({ thread, sex }: End): End => ({ thread, sex: otherSex(sex) });
+
+export const endWords = ({ thread, sex }: End): string => `${sex} ${thread.label}`;
+
+/** Basic depth of the thread, both sides, in pitches: 2 x 5/8 of the sharp triangle's height (ISO 68-1), and Whitworth's 2 x 0.6403. */
+const BASIC_DEPTH: Record<FlankAngle, number> = { 60: (5 / 8) * Math.sqrt(3), 55: 2 * 0.640327 };
+
+/** The basic minor diameter, mm: what a female thread leaves open. */
+export const minorDiameter = ({ diameterMm, pitchMm, angleDeg }: Thread): number => diameterMm - BASIC_DEPTH[angleDeg] * pitchMm;
