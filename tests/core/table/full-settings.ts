@@ -5,6 +5,9 @@ import type { Random } from '../../support/random.ts';
 const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   overlap: [0.05, 0.5],
   railErrorUm: [0, 0.3],
+  relayLengthMm: [3, 27],
+  seatBehindGlassMm: [0, 5],
+  builtTubeMm: [50, 300],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */
