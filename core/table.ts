@@ -4,6 +4,9 @@
  */
 
 export { tableAssumptions } from './table/assumptions.ts';
+// What to screw together.
+export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
@@ -19,3 +22,5 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 export { shapeOf } from './table/setting.ts';
+export { KNOWN_THREADS } from './table/threads/known.ts';
+export { readThread } from './table/threads/read.ts';

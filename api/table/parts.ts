@@ -1,6 +1,7 @@
 import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
+import { BUILD_PART } from './build.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -17,7 +18,7 @@ export interface TablePart {
 const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
 
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
-  build: plain('/api/builds', 'what to screw together, and how long it is'),
+  build: BUILD_PART,
   infinity: plain('/api/infinity', 'how wrong infinity may be set'),
   stack: plain('/api/stacks', 'the frames for this subject'),
   stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),

@@ -1,3 +1,4 @@
+import { buildCautions } from './build/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 
@@ -6,7 +7,7 @@ const none: Cautions = () => [];
 
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {
-  build: none,
+  build: buildCautions,
   infinity: none,
   stack: none,
   stillness: none,

@@ -62,7 +62,7 @@ const WALL = 2;
 
 /** What the narrower end leaves open, where no opening is told, mm. */
 const openingOf = (ends: readonly End[]): number =>
-  Math.min(...ends.map(({ thread, sex }) => minorDiameter(thread) - (sex === 'male' ? WALL : 0)));
+  Math.min(...ends.map(({ thread, sex }) => Math.max(minorDiameter(thread) / 2, minorDiameter(thread) - (sex === 'male' ? WALL : 0))));
 
 const threadOf = (text: string): Thread => {
   const read = readThread(text);

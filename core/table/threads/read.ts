@@ -31,6 +31,8 @@ const MEASURES = new RegExp(
 /** Between what a thread of a rig is taken to be, mm. */
 const DIAMETERS = [5, 300] as const;
 const PITCHES = [0.2, 4] as const;
+/** No coarser than this part of the diameter. */
+const COARSEST = 0.2;
 /** Pitches closer than this to one of a known thread of the same width may be that, in too few digits. */
 const TOO_FEW_DIGITS = 0.01;
 
@@ -93,6 +95,11 @@ function sound(diameterMm: number, pitchMm: number, whitworth: boolean, text: st
     return { fault: `would be ${short(diameterMm)} mm wide`, expected: `a diameter from ${narrowest} to ${widest} mm` };
   if (!(pitchMm >= finest && pitchMm <= coarsest))
     return { fault: `would have a pitch of ${short(pitchMm)} mm`, expected: `a pitch from ${finest} to ${coarsest} mm` };
+  if (pitchMm > diameterMm * COARSEST)
+    return {
+      fault: `would have a pitch of ${short(pitchMm)} mm at ${short(diameterMm)} mm`,
+      expected: 'a pitch of at most a fifth of the diameter',
+    };
   const wide = KNOWN_THREADS.filter((t) => Math.abs(t.diameterMm - diameterMm) < 0.005);
   const own: Thread = { label: `M${short(diameterMm, 5)} x ${short(pitchMm, 4)}`, diameterMm, pitchMm, angleDeg: whitworth ? 55 : 60 };
   const same = wide.find((t) => sameThread({ ...own, angleDeg: t.angleDeg }, t));
