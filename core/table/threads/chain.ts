@@ -1,6 +1,6 @@
 import type { Piece } from './adapter.ts';
 import { type Miss, missOf, ringFor } from './miss.ts';
-import { type End, endWords, mateOf, mates } from './thread.ts';
+import { type End, endWords, mates } from './thread.ts';
 
 /** A piece as it stands in a chain: its end toward the objective first. */
 export interface Link {
@@ -151,7 +151,7 @@ function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
   if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
   const own = missOf(from, to) as Miss;
   return {
-    miss: `nothing goes from ${endWords(from)} to ${endWords(mateOf(to))}: ${best.miss.words}`,
+    miss: `nothing joins ${endWords(from)} and ${endWords(to)}: ${best.miss.words}`,
     wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
   };
 }

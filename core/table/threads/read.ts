@@ -102,7 +102,7 @@ function sound(diameterMm: number, pitchMm: number, whitworth: boolean, text: st
     };
   const wide = KNOWN_THREADS.filter((t) => Math.abs(t.diameterMm - diameterMm) < 0.005);
   const own: Thread = { label: `M${short(diameterMm, 5)} x ${short(pitchMm, 4)}`, diameterMm, pitchMm, angleDeg: whitworth ? 55 : 60 };
-  const same = wide.find((t) => sameThread({ ...own, angleDeg: t.angleDeg }, t));
+  const same = wide.find((t) => sameThread(whitworth ? own : { ...own, angleDeg: t.angleDeg }, t));
   if (same) return same;
   const near = wide.find((t) => Math.abs(t.pitchMm - pitchMm) < TOO_FEW_DIGITS && Math.abs(t.pitchMm - pitchMm) >= SAME_PITCH);
   if (near)
