@@ -13,6 +13,7 @@ const part = z
     rear: z.string().optional().openapi({ description: 'its end toward the camera' }),
     lengthMm: number('from seat to seat, as it is set').optional(),
     clearMm: number('its clear opening').optional(),
+    acrossMm: number('how wide it is outside, by its threads').optional(),
     standing: z.enum(['in the pairing', 'owned', 'to buy']),
     remark: z.string().optional(),
   })
@@ -29,6 +30,7 @@ const run = z
   .discriminatedUnion('state', [
     z.strictObject({
       state: z.literal('joined'),
+      parts: z.number().int().openapi({ description: 'how many pieces' }),
       lengthMm: z.number(),
       leastMm: number('as short as a focusing tube turns'),
       mostMm: number('as long as a focusing tube turns'),

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import type { TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
 import { StackSection } from './stack/section.tsx';
 
 /** What the printed sheet takes of a section. */
@@ -19,6 +20,12 @@ export interface Section {
 
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
+  {
+    id: 'build',
+    title: 'What to screw together',
+    Body: BuildSection,
+    onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
+  },
   {
     id: 'stack',
     title: 'Frames for this subject',

@@ -19,6 +19,8 @@ export interface SheetPart {
   readonly rear?: string;
   readonly lengthMm?: number;
   readonly clearMm?: number;
+  /** How wide it is outside, by its threads. */
+  readonly acrossMm?: number;
   readonly standing: 'in the pairing' | 'owned' | 'to buy';
   readonly remark?: string;
 }
@@ -35,6 +37,8 @@ export interface SheetStop {
 export type SheetRun =
   | {
       readonly state: 'joined';
+      /** How many pieces. */
+      readonly parts: number;
       readonly lengthMm: number;
       /** What a focusing tube reaches. */
       readonly leastMm: number;
@@ -138,6 +142,7 @@ function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Bo
   return {
     run: {
       state: 'joined',
+      parts: run.links.length,
       lengthMm: tidy(run.lengthMm),
       leastMm: tidy(run.least),
       mostMm: tidy(run.most),
@@ -152,6 +157,10 @@ function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Bo
 /** As long as each piece is set: a focusing tube takes up what the others leave. */
 const set = (run: Run): readonly number[] =>
   run.links.map(({ piece }) => piece.lengthMm + ('reachMm' in piece && piece.reachMm !== 0 ? run.lengthMm - run.least : 0));
+
+/** A female thread's wall stands so much outside of it, mm. */
+const OUTER_WALL = 1.5;
+const acrossOf = ({ thread, sex }: End): number => thread.diameterMm + (sex === 'female' ? 2 * OUTER_WALL : 0);
 
 function partsOf(run: Run): SheetPart[] {
   const lengths = set(run);
@@ -169,6 +178,7 @@ function partsOf(run: Run): SheetPart[] {
       rear: endWords(rear),
       lengthMm: tidy(lengths[i] as number),
       clearMm: tidy(piece.clearMm),
+      acrossMm: tidy(Math.max(...piece.ends.map(acrossOf))),
       standing: piece.owned ? 'owned' : 'to buy',
       ...(remarks.length > 0 ? { remark: remarks.join('; ') } : {}),
     };
