@@ -14,6 +14,10 @@ const part = z
     lengthMm: number('from seat to seat, as it is set').optional(),
     clearMm: number('its clear opening').optional(),
     acrossMm: number('how wide it is outside, by its threads').optional(),
+    supposed: z
+      .array(z.enum(['lengthMm', 'clearMm']))
+      .optional()
+      .openapi({ description: 'which of its numbers are taken as usual, for want of its own' }),
     standing: z.enum(['in the pairing', 'owned', 'to buy']),
     remark: z.string().optional(),
   })
@@ -54,6 +58,11 @@ export const BUILD_PART: TablePart = {
     front: run,
     back: run,
     side: z.string().optional().openapi({ description: 'which side of the relay faces the objective, by its thread' }),
+    piecesTurned: z
+      .number()
+      .int()
+      .optional()
+      .openapi({ description: 'how many pieces it takes with the relay turned round, where that is fewer' }),
     tubeMm: z
       .strictObject({ value: z.number(), low: z.number(), high: z.number() })
       .optional()

@@ -17,49 +17,47 @@ export const GOOD_ENOUGH = 1;
 /** Of two costs the second only decides between equals of the first. */
 const MINOR = 1e-3;
 
-interface Cell {
-  readonly cost: number;
-  readonly item: number;
-  readonly before: number;
-}
-
 interface Rows {
-  /** What the cheapest row of this many grid steps costs; undefined where none is as long. */
-  costOf(steps: number): number | undefined;
+  /** What the cheapest row of this many grid steps costs; Infinity where none is as long. */
+  costOf(steps: number): number;
   row(steps: number): readonly Tube[];
 }
 
 /** The cheapest row of plain tubes for every length up to one: what is owned once, what is bought as often as needed. */
 function rowsUpTo(steps: number, tubes: readonly Tube[], costOf: (tube: Tube) => number): Rows {
-  let row: (Cell | undefined)[] = new Array(steps + 1);
-  row[0] = { cost: 0, item: -1, before: 0 };
-  const rows = [row];
-  for (const [item, tube] of tubes.entries()) {
+  let costs = new Float64Array(steps + 1).fill(Number.POSITIVE_INFINITY);
+  costs[0] = 0;
+  /** For each tube, the lengths whose cheapest row so far ends with it. */
+  const ends = tubes.map((tube) => {
     const step = Math.round(tube.lengthMm / GRID);
-    const next = row.slice();
+    const before = costs;
+    const here = new Uint8Array(steps + 1);
+    costs = before.slice();
     if (step > 0)
       for (let i = step; i <= steps; i++) {
-        const from = (tube.owned ? row : next)[i - step];
-        if (!from) continue;
-        const cost = from.cost + costOf(tube);
-        if (cost < (next[i]?.cost ?? Number.POSITIVE_INFINITY)) next[i] = { cost, item, before: i - step };
+        const cost = ((tube.owned ? before : costs)[i - step] as number) + costOf(tube);
+        if (cost < (costs[i] as number)) {
+          costs[i] = cost;
+          here[i] = 1;
+        }
       }
-    row = next;
-    rows.push(row);
-  }
+    return { step, here };
+  });
   return {
-    costOf: (i) => row[i]?.cost,
+    costOf: (i) => costs[i] as number,
     row(i) {
       const found: Tube[] = [];
       let at = i;
-      let level = tubes.length;
-      while (at > 0) {
-        const cell = (rows[level] as (Cell | undefined)[])[at] as Cell;
-        const tube = tubes[cell.item] as Tube;
-        found.push(tube);
-        at = cell.before;
-        // What is left was reached before this tube was thought of, or with it again where it can be bought.
-        level = tube.owned ? cell.item : cell.item + 1;
+      for (let item = tubes.length - 1; item >= 0 && at > 0; ) {
+        const { step, here } = ends[item] as (typeof ends)[number];
+        const tube = tubes[item] as Tube;
+        const is = here[at] === 1;
+        if (is) {
+          found.push(tube);
+          at -= step;
+        }
+        // What can be bought may be there once more.
+        if (!is || tube.owned) item--;
       }
       return found;
     },
@@ -86,20 +84,21 @@ export function filling(
   const longest = Math.max(0, ...plain.map(({ lengthMm }) => lengthMm));
   const steps = Math.ceil((Math.max(0, value) + longest) / GRID);
   const rows = rowsUpTo(steps, plain, costOf);
-  const found: { i: number; one: Tube | undefined; rank: readonly number[] }[] = [];
+  let best: { i: number; one: Tube | undefined; rank: readonly [number, number, number] } | undefined;
   for (const one of [undefined, ...tubes.filter(({ reachMm }) => reachMm > 0)]) {
     for (let i = 0; i <= steps; i++) {
       const cost = rows.costOf(i);
-      if (cost === undefined) continue;
+      if (cost === Number.POSITIVE_INFINITY) continue;
       const least = i * GRID + (one?.lengthMm ?? 0);
       const most = least + (one?.reachMm ?? 0);
       // How much of the interval is out of reach, beyond what is good enough.
-      const missed = Math.max(0, least - low - GOOD_ENOUGH, high - most - GOOD_ENOUGH);
+      const missed = Math.round(Math.max(0, least - low - GOOD_ENOUGH, high - most - GOOD_ENOUGH) / GRID);
+      if (best && missed > best.rank[0]) continue;
       const off = Math.abs(Math.min(most, Math.max(least, value)) - value);
-      found.push({ i, one, rank: [Math.round(missed / GRID), cost + (one ? costOf(one) : 0), off] });
+      const rank = [missed, cost + (one ? costOf(one) : 0), off] as const;
+      if (!best || before(rank, best.rank)) best = { i, one, rank };
     }
   }
-  const best = found.reduce<(typeof found)[number] | undefined>((a, b) => (a && !before(b.rank, a.rank) ? a : b), undefined);
   if (!best) return undefined;
   const all = [...rows.row(best.i), ...(best.one ? [best.one] : [])];
   const least = sum(all);

@@ -1,5 +1,5 @@
-import type { Piece, Tube } from '../threads/adapter.ts';
-import { type Chain, type Link, type NoChain, shortestChain } from '../threads/chain.ts';
+import type { Tube } from '../threads/adapter.ts';
+import { type Chain, type Link, type NoChain, type Stock, shortestChain } from '../threads/chain.ts';
 import { type End, mates, type Thread } from '../threads/thread.ts';
 import { type Filling, filling, GOOD_ENOUGH } from './fill.ts';
 
@@ -21,7 +21,7 @@ export interface Run {
 }
 
 export interface Box {
-  readonly rings: readonly Piece[];
+  readonly rings: Stock;
   readonly tubes: readonly Tube[];
   readonly preferOwned: boolean;
 }
@@ -49,12 +49,7 @@ function withTubes(from: End, to: End, front: End, rear: End, wanted: Wanted, bo
   const before = shortestChain(from, front, box.rings, box);
   if ('miss' in before) return [];
   const taken = new Set(before.links.flatMap(({ piece }) => (piece.owned ? [piece] : [])));
-  const after = shortestChain(
-    rear,
-    to,
-    box.rings.filter((piece) => !taken.has(piece)),
-    box,
-  );
+  const after = shortestChain(rear, to, box.rings, box, taken);
   if ('miss' in after) return [];
   const rings = before.lengthMm + after.lengthMm;
   const rest = { value: wanted.value - rings, low: wanted.low - rings, high: wanted.high - rings };

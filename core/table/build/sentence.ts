@@ -2,21 +2,21 @@ import { numberIn } from '../../pairing/answer.ts';
 import { amount } from '../../parts/quantity.ts';
 import { capital, earned, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
-import type { BuildSheet, SheetRun } from './sheet.ts';
+import { type BuildSheet, KINDS, type SheetRun } from './sheet.ts';
 
 /** Millimetres that are worth a word. */
 const WORTH = 0.5;
-const RELAY = { supplementary: 'close-up lens', 'camera-lens': 'camera lens', 'tube-lens': 'tube lens' } as const;
 
 /** What to screw together, in words with the numbers that matter. */
 export function buildSentence({ pairing, answers }: TableEvaluation, sheet: BuildSheet): string {
-  const relay = RELAY[pairing.relay.kind];
+  const relay = KINDS[pairing.relay.kind];
   const space = `${short(amount(pairing.infinitySpaceMm), 4)} mm`;
   return [
     lead(),
     doubt(),
     runWords(sheet.front, `Between the objective and the ${relay}`),
     runWords(sheet.back, `Between the ${relay} and the camera`),
+    turned(),
   ]
     .filter(Boolean)
     .join(' ');
@@ -24,14 +24,20 @@ export function buildSentence({ pairing, answers }: TableEvaluation, sheet: Buil
   function lead(): string {
     const tube = answers.tubeLengthMm;
     const all = numberIn(answers.subjectToSensorMm);
-    const long = all === undefined ? '' : `, ${short(all, 3)} mm from the subject to the sensor`;
+    const long = all === undefined ? '' : ` From the subject to the sensor it is ${short(all, 3)} mm.`;
     if (pairing.relay.kind === 'camera-lens')
-      return `Leave ${space} between the objective's shoulder and the camera lens, which goes on its camera as it is${long}.`;
+      return `Leave ${space} between the objective's shoulder and the camera lens, which goes on its camera as it is.${long}`;
     if (tube.state === 'known')
-      return `Leave ${space} between the objective's shoulder and the ${relay}, and build ${earned(tube.value, tube.low, tube.high)} mm of tube from there to the camera's flange${long}.`;
+      return `Leave ${space} between the objective's shoulder and the ${relay}, and build ${earned(tube.value, tube.low, tube.high)} mm of tube behind it, up to the camera's flange.${long}`;
     return `Leave ${space} between the objective's shoulder and the ${relay}. The tube behind it cannot be told: ${
       tube.state === 'none' ? tube.why : 'the focal length is not known'
     }.`;
+  }
+
+  function turned(): string {
+    const { piecesTurned: other, front, back } = sheet;
+    if (other === undefined || front.state !== 'joined' || back.state !== 'joined') return '';
+    return `Turned round it would take ${other} pieces instead of ${front.parts + back.parts}; which way is sharper its glass decides.`;
   }
 
   function doubt(): string {

@@ -1,9 +1,12 @@
 import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { DEFAULTS } from '../../pairing/schema.ts';
+import type { Objective } from '../../parts/objective.ts';
 import { amount, type QuantityInput } from '../../parts/quantity.ts';
+import type { Relay } from '../../parts/relay.ts';
 import { short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { adapterOf, COMMON_RINGS, COMMON_TUBES, tubeOf } from '../threads/adapter.ts';
+import { stockOf } from '../threads/chain.ts';
 import { type End, endWords } from '../threads/thread.ts';
 import type { BuildAsk } from './ask.ts';
 import { cameraEnd, type EndFound, objectiveEnd, relayFront, relayRear, sideWords } from './ends.ts';
@@ -21,6 +24,8 @@ export interface SheetPart {
   readonly clearMm?: number;
   /** How wide it is outside, by its threads. */
   readonly acrossMm?: number;
+  /** Which of its numbers are taken as usual, for want of its own. */
+  readonly supposed?: readonly ('lengthMm' | 'clearMm')[];
   readonly standing: 'in the pairing' | 'owned' | 'to buy';
   readonly remark?: string;
 }
@@ -60,6 +65,8 @@ export interface BuildSheet {
   readonly back: SheetRun;
   /** Which side of the relay faces the objective, by its thread. */
   readonly side?: string;
+  /** How many pieces it would take with the relay turned round, where that is fewer. */
+  readonly piecesTurned?: number;
   /** The tube between the least and the greatest that the inputs leave possible. */
   readonly tubeMm?: { readonly value: number; readonly low: number; readonly high: number };
 }
@@ -75,62 +82,108 @@ const intervalOf = (answer: Answer, by: number): Wanted | undefined =>
     : undefined;
 
 /** The parts list of a pairing on the table, with the rings that join its parts. */
-export function buildSheet({ pairing, answers }: TableEvaluation, ask: BuildAsk = {}): BuildSheet {
+export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: BuildAsk = {}): BuildSheet {
   const { objective, relay } = pairing;
-  const box: Box = {
-    rings: [...(ask.adapters ?? []).map(adapterOf), ...(ask.ownedOnly ? [] : COMMON_RINGS)].filter((p) => p.owned || !ask.ownedOnly),
-    tubes: [...(ask.tubes ?? []).map(tubeOf), ...(ask.ownedOnly ? [] : COMMON_TUBES)],
-    preferOwned: ask.preferOwned ?? false,
-  };
+  const box = boxOf(ask);
   const space = amount(pairing.infinitySpaceMm);
   const camera = cameraEnd(ask);
-  const [shoulder, front, rear] = [objectiveEnd(objective), relayFront(relay, ask), relayRear(relay, ask)];
-  const between = built(shoulder, front, { value: space, low: space, high: space }, box, (from, to) => ({
-    fromShoulderMm: tidy((from + to) / 2),
-  }));
-  const offset = amount(pairing.sensorOffsetMm ?? DEFAULTS.sensorOffsetMm);
+  const shoulder = objectiveEnd(objective);
   const seat = camera.fromSensorMm;
+  const offset = amount(pairing.sensorOffsetMm ?? DEFAULTS.sensorOffsetMm);
   const wanted = seat === undefined ? undefined : intervalOf(answers.focusBehindRelayMm, offset - seat);
-  const behind: Built =
-    relay.kind === 'camera-lens' && !ask.relayRear
+  const bare = relay.kind === 'camera-lens' && !ask.relayRear;
+
+  const both = (standing: typeof relay): { front: Built; back: Built } => ({
+    front: built(shoulder, relayFront(standing, ask), { value: space, low: space, high: space }, box, (from, to) => ({
+      fromShoulderMm: tidy((from + to) / 2),
+    })),
+    back: bare
       ? { run: { state: 'nothing', why: CARRIES_ITS_OWN }, parts: [] }
-      : built(rear, { end: camera.end }, wanted, box, (from, to, length) => {
+      : built(relayRear(standing, ask), { end: camera.end }, wanted, box, (from, to, length) => {
           const fromSensorMm = (seat ?? Number.NaN) + length - (from + to) / 2;
           return fromSensorMm >= 0 ? { fromSensorMm: tidy(fromSensorMm) } : undefined;
-        });
-  const barrel = numberIn(answers.barrelLengthMm);
+        }),
+  });
+
+  const { front, back } = both(relay);
+  const [own, other] = [piecesOf(front, back), bare ? undefined : turnedRound(both, relay, ask)];
   const side = sideWords(relay);
   const tube = intervalOf(answers.tubeLengthMm, 0);
-  const remarks = [...new Set([side, ...[front, rear].flatMap((e) => ('end' in e && e.remark ? [e.remark] : []))].filter(Boolean))];
-  const parts: SheetPart[] = [
-    {
-      what: objective.name ?? `objective ${short(amount(objective.magnification))}x/${short(amount(objective.na))}`,
-      role: 'objective',
-      ...('end' in shoulder ? { rear: endWords(shoulder.end) } : {}),
-      ...(barrel === undefined ? {} : { lengthMm: barrel }),
-      standing: 'in the pairing',
-    },
-    ...between.parts,
-    {
-      what: relay.name ?? { supplementary: 'close-up lens', 'camera-lens': 'camera lens', 'tube-lens': 'tube lens' }[relay.kind],
-      role: 'relay',
-      ...('end' in front ? { front: endWords(front.end) } : {}),
-      ...('end' in rear ? { rear: endWords(rear.end) } : {}),
-      ...(relay.clearApertureMm === undefined ? {} : { clearMm: amount(relay.clearApertureMm) }),
-      standing: 'in the pairing',
-      ...(remarks.length > 0 ? { remark: remarks.join('; ') } : {}),
-    },
-    ...behind.parts,
-    {
-      what: pairing.sensor.name ?? 'camera',
-      role: 'camera',
-      ...(behind.run.state === 'nothing' ? {} : { front: endWords(camera.end) }),
-      standing: 'in the pairing',
-      ...(camera.remark && behind.run.state !== 'nothing' ? { remark: camera.remark } : {}),
-    },
-  ];
-  return { parts, front: between.run, back: behind.run, ...(side ? { side } : {}), ...(tube ? { tubeMm: tube } : {}) };
+  const register = inputs.find(({ path }) => path === '/sensor/registerMm');
+  return {
+    parts: [
+      objectivePart(objective, shoulder, numberIn(answers.barrelLengthMm)),
+      ...front.parts,
+      relayPart(relay, relayFront(relay, ask), relayRear(relay, ask), side),
+      ...back.parts,
+      ...(bare ? [] : [cameraRing(camera, register?.value, ask.camera !== undefined)]),
+      { what: pairing.sensor.name ?? 'camera', role: 'camera', standing: 'in the pairing' },
+    ],
+    front: front.run,
+    back: back.run,
+    ...(side ? { side } : {}),
+    ...(other !== undefined && own !== undefined && other < own ? { piecesTurned: other } : {}),
+    ...(tube ? { tubeMm: tube } : {}),
+  };
 }
+
+const boxOf = (ask: BuildAsk): Box => ({
+  rings: stockOf([...(ask.adapters ?? []).map(adapterOf), ...(ask.ownedOnly ? [] : COMMON_RINGS)].filter((p) => p.owned || !ask.ownedOnly)),
+  tubes: [...(ask.tubes ?? []).map(tubeOf), ...(ask.ownedOnly ? [] : COMMON_TUBES)],
+  preferOwned: ask.preferOwned ?? false,
+});
+
+const piecesOf = ({ run: a }: Built, { run: b }: Built): number | undefined =>
+  a.state === 'joined' && b.state === 'joined' ? a.parts + b.parts : undefined;
+
+/** How many pieces it takes with the relay turned round; undefined where its ends are told, or it cannot be joined so. */
+function turnedRound(both: (relay: Relay) => { front: Built; back: Built }, relay: Relay, ask: BuildAsk): number | undefined {
+  if (ask.relayFront || ask.relayRear) return undefined;
+  const { front, back } = both({ ...relay, reversed: !(relay.reversed ?? false) });
+  return piecesOf(front, back);
+}
+
+function objectivePart({ name, magnification, na }: Objective, shoulder: EndFound, lengthMm: number | undefined): SheetPart {
+  return {
+    what: name ?? `objective ${short(amount(magnification))}x/${short(amount(na))}`,
+    role: 'objective',
+    ...('end' in shoulder ? { rear: endWords(shoulder.end) } : {}),
+    ...(lengthMm === undefined ? {} : { lengthMm }),
+    standing: 'in the pairing',
+  };
+}
+
+function relayPart({ name, kind, clearApertureMm }: Relay, front: EndFound, rear: EndFound, side: string | undefined): SheetPart {
+  const remarks = [...new Set([side, ...[front, rear].map((end) => ('end' in end ? end.remark : undefined))])].filter(Boolean);
+  return {
+    what: name ?? KINDS[kind],
+    role: 'relay',
+    ...('end' in front ? { front: endWords(front.end) } : {}),
+    ...('end' in rear ? { rear: endWords(rear.end) } : {}),
+    ...(clearApertureMm === undefined ? {} : { clearMm: amount(clearApertureMm) }),
+    standing: 'in the pairing',
+    ...(remarks.length > 0 ? { remark: remarks.join('; ') } : {}),
+  };
+}
+
+/** The ring that turns the camera's mount into a thread. */
+function cameraRing({ end, fromSensorMm, remark }: ReturnType<typeof cameraEnd>, registerMm: number | undefined, told: boolean): SheetPart {
+  const lengthMm = fromSensorMm === undefined || registerMm === undefined ? undefined : fromSensorMm - registerMm;
+  return {
+    what: `ring on the camera, its mount to ${endWords(end)}`,
+    role: 'ring',
+    front: endWords(end),
+    ...(lengthMm !== undefined && lengthMm >= 0 ? { lengthMm: tidy(lengthMm) } : {}),
+    standing: told ? 'owned' : 'to buy',
+    ...(lengthMm !== undefined && lengthMm < 0
+      ? { remark: 'its seat would lie inside this camera: another ring is needed' }
+      : remark
+        ? { remark }
+        : {}),
+  };
+}
+
+export const KINDS = { supplementary: 'close-up lens', 'camera-lens': 'camera lens', 'tube-lens': 'tube lens' } as const;
 
 type Place = (from: number, to: number, length: number) => Pick<SheetStop, 'fromShoulderMm' | 'fromSensorMm'> | undefined;
 
@@ -166,11 +219,7 @@ function partsOf(run: Run): SheetPart[] {
   const lengths = set(run);
   return run.links.map(({ piece, front, rear }, i) => {
     const reach = 'reachMm' in piece ? (piece.reachMm as number) : 0;
-    const remarks = [
-      reach > 0 ? `turns from ${short(piece.lengthMm)} to ${short(piece.lengthMm + reach)} mm` : '',
-      piece.lengthKnown ? '' : 'length taken as usual: measure it',
-      piece.clearKnown ? '' : 'opening taken from its threads',
-    ].filter(Boolean);
+    const supposed = [...(piece.lengthKnown ? [] : ['lengthMm' as const]), ...(piece.clearKnown ? [] : ['clearMm' as const])];
     return {
       what: piece.name,
       role: 'reachMm' in piece ? 'tube' : 'ring',
@@ -180,7 +229,8 @@ function partsOf(run: Run): SheetPart[] {
       clearMm: tidy(piece.clearMm),
       acrossMm: tidy(Math.max(...piece.ends.map(acrossOf))),
       standing: piece.owned ? 'owned' : 'to buy',
-      ...(remarks.length > 0 ? { remark: remarks.join('; ') } : {}),
+      ...(supposed.length > 0 ? { supposed } : {}),
+      ...(reach > 0 ? { remark: `turns from ${short(piece.lengthMm)} to ${short(piece.lengthMm + reach)} mm` } : {}),
     };
   });
 }

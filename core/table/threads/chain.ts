@@ -1,6 +1,6 @@
 import type { Piece } from './adapter.ts';
 import { type Miss, missOf, ringFor } from './miss.ts';
-import { type End, endWords, mates } from './thread.ts';
+import { type End, endKey, endWords, mateOf, mates } from './thread.ts';
 
 /** A piece as it stands in a chain: its end toward the objective first. */
 export interface Link {
@@ -40,8 +40,6 @@ interface Label extends Chain {
   readonly told: string;
 }
 
-const keyOf = ({ thread, sex }: End): string => `${thread.diameterMm.toFixed(2)} ${thread.pitchMm.toFixed(3)} ${thread.angleDeg} ${sex}`;
-
 const costOf = ({ links, toBuy, lengthMm }: Chain, { preferOwned }: Preference): readonly number[] =>
   preferOwned ? [toBuy, links.length, lengthMm] : [links.length, toBuy, lengthMm];
 
@@ -58,26 +56,13 @@ export function byCost(a: Chain, b: Chain, preference: Preference): number {
   return 0;
 }
 
-/**
- * The best chain of pieces from one end to another, both given as they stand free: fewest pieces, then fewest to
- * buy, then the shortest. No chain joins what does not mate.
- */
-export function shortestChain(from: End, to: End, pieces: readonly Piece[], preference: Preference = {}): Chain | NoChain {
-  const order = (a: Label, b: Label): number => byCost(a, b, preference) || (a.told < b.told ? -1 : 1);
-  const kinds = alikes(pieces);
-  const settled = new Map<string, Label[]>();
-  const open: Label[] = [{ links: [], lengthMm: 0, toBuy: 0, end: from, used: [], told: '' }];
-  for (;;) {
-    const label = takeLeast(open, order);
-    if (!label) return nearest(from, to, pieces);
-    if (mates(label.end, to)) return { links: label.links, lengthMm: label.lengthMm, toBuy: label.toBuy };
-    const key = keyOf(label.end);
-    const before = settled.get(key) ?? [];
-    // One that got here as cheaply and has left as much in the box can do all that this one can.
-    if (before.some((old) => old.links.length <= label.links.length && old.used.every((i) => label.used.includes(i)))) continue;
-    settled.set(key, [...before, label]);
-    if (label.links.length < MOST_LINKS) for (const alike of kinds) open.push(...extended(label, alike));
-  }
+/** One way in which pieces that are alike can be put on. */
+interface Way {
+  /** The shortest first: which of them is free is all that counts. */
+  readonly alike: readonly Placed[];
+  readonly front: End;
+  readonly rear: End;
+  readonly turned: 0 | 1;
 }
 
 interface Placed {
@@ -85,38 +70,81 @@ interface Placed {
   readonly place: number;
 }
 
-/** Pieces with the same ends and the same standing together, the shortest first: which of them is free is all that counts. */
-function alikes(pieces: readonly Piece[]): readonly (readonly Placed[])[] {
-  const kinds = new Map<string, Placed[]>();
-  for (const [place, piece] of pieces.entries()) {
-    const key = `${piece.ends.map(keyOf).sort().join(' ')} ${piece.owned}`;
-    kinds.set(key, [...(kinds.get(key) ?? []), { piece, place }]);
-  }
-  return [...kinds.values()].map((kind) => kind.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place));
+/** Pieces to make chains of, by the end that they are put on with. */
+export interface Stock {
+  readonly pieces: readonly Piece[];
+  readonly byFront: ReadonlyMap<string, readonly Way[]>;
 }
 
-function extended(label: Label, alike: readonly Placed[]): Label[] {
-  const free = alike.find(({ place }) => !label.used.includes(place));
+export function stockOf(pieces: readonly Piece[]): Stock {
+  const kinds = new Map<string, Placed[]>();
+  for (const [place, piece] of pieces.entries()) {
+    const key = `${piece.ends.map(endKey).sort().join(' ')} ${piece.owned}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), { piece, place }]);
+  }
+  const byFront = new Map<string, Way[]>();
+  for (const alike of kinds.values()) {
+    alike.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place);
+    const [a, b] = (alike[0] as Placed).piece.ends;
+    const ways: readonly (readonly [End, End])[] =
+      endKey(a) === endKey(b)
+        ? [[a, b]]
+        : [
+            [a, b],
+            [b, a],
+          ];
+    ways.forEach(([front, rear], i) => {
+      const way: Way = { alike, front, rear, turned: i === 0 ? 0 : 1 };
+      byFront.set(endKey(front), [...(byFront.get(endKey(front)) ?? []), way]);
+    });
+  }
+  return { pieces, byFront };
+}
+
+/**
+ * The best chain of pieces from one end to another, both given as they stand free: fewest pieces, then fewest to
+ * buy, then the shortest. No chain joins what does not mate.
+ *
+ * @param without pieces that are used elsewhere
+ */
+export function shortestChain(
+  from: End,
+  to: End,
+  stock: Stock,
+  preference: Preference = {},
+  without: ReadonlySet<Piece> = new Set(),
+): Chain | NoChain {
+  const order = (a: Label, b: Label): number => byCost(a, b, preference) || (a.told < b.told ? -1 : 1);
+  const settled = new Map<string, Label[]>();
+  const open: Label[] = [{ links: [], lengthMm: 0, toBuy: 0, end: from, used: [], told: '' }];
+  for (;;) {
+    const label = takeLeast(open, order);
+    if (!label) return nearest(from, to, stock.pieces);
+    if (mates(label.end, to)) return { links: label.links, lengthMm: label.lengthMm, toBuy: label.toBuy };
+    const key = endKey(label.end);
+    const before = settled.get(key) ?? [];
+    // One that got here as cheaply and has left as much in the box can do all that this one can.
+    if (before.some((old) => old.links.length <= label.links.length && old.used.every((i) => label.used.includes(i)))) continue;
+    settled.set(key, [...before, label]);
+    if (label.links.length === MOST_LINKS) continue;
+    for (const way of stock.byFront.get(endKey(mateOf(label.end))) ?? []) open.push(...extended(label, way, without));
+  }
+}
+
+function extended(label: Label, { alike, front, rear, turned }: Way, without: ReadonlySet<Piece>): Label[] {
+  const free = alike.find(({ piece, place }) => !label.used.includes(place) && !without.has(piece));
   if (!free) return [];
   const { piece, place } = free;
-  const [a, b] = piece.ends;
-  const ways: readonly (readonly [End, End])[] =
-    keyOf(a) === keyOf(b)
-      ? [[a, b]]
-      : [
-          [a, b],
-          [b, a],
-        ];
-  return ways
-    .filter(([front]) => mates(label.end, front))
-    .map(([front, rear], way) => ({
+  return [
+    {
       links: [...label.links, { piece, front, rear }],
       lengthMm: label.lengthMm + piece.lengthMm,
       toBuy: label.toBuy + (piece.owned ? 0 : 1),
       end: rear,
       used: piece.owned ? [...label.used, place] : label.used,
-      told: `${label.told}${String(place).padStart(4, '0')}${way}`,
-    }));
+      told: `${label.told}${String(place).padStart(4, '0')}${turned}`,
+    },
+  ];
 }
 
 function takeLeast(open: Label[], order: (a: Label, b: Label) => number): Label | undefined {
@@ -127,12 +155,12 @@ function takeLeast(open: Label[], order: (a: Label, b: Label) => number): Label 
 
 /** Every kind of end that can be made to stand free, beginning from one. */
 function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
-  const found = new Map([[keyOf(from), from]]);
+  const found = new Map([[endKey(from), from]]);
   for (const end of found.values())
     for (const { ends } of pieces)
       for (const i of [0, 1] as const) {
         const rear = ends[1 - i] as End;
-        if (mates(end, ends[i]) && !found.has(keyOf(rear))) found.set(keyOf(rear), rear);
+        if (mates(end, ends[i]) && !found.has(endKey(rear))) found.set(endKey(rear), rear);
       }
   return [...found.values()];
 }

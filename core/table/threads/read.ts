@@ -1,7 +1,7 @@
 import { MM_PER_INCH } from '../../units.ts';
 import { short } from '../../words.ts';
 import { C_MOUNT, KNOWN_THREADS, M42_FINE, RMS, USUAL_THREADS } from './known.ts';
-import { SAME_PITCH, type Sex, sameThread, type Thread } from './thread.ts';
+import { type Sex, sameThread, type Thread } from './thread.ts';
 
 /** What a text says of a thread; the sex where it is said. */
 export interface ReadThread {
@@ -104,7 +104,7 @@ function sound(diameterMm: number, pitchMm: number, whitworth: boolean, text: st
   const own: Thread = { label: `M${short(diameterMm, 5)} x ${short(pitchMm, 4)}`, diameterMm, pitchMm, angleDeg: whitworth ? 55 : 60 };
   const same = wide.find((t) => sameThread(whitworth ? own : { ...own, angleDeg: t.angleDeg }, t));
   if (same) return same;
-  const near = wide.find((t) => Math.abs(t.pitchMm - pitchMm) < TOO_FEW_DIGITS && Math.abs(t.pitchMm - pitchMm) >= SAME_PITCH);
+  const near = whitworth ? undefined : wide.find((t) => Math.abs(t.pitchMm - pitchMm) < TOO_FEW_DIGITS);
   if (near)
     return {
       fault: `has a pitch near that of ${near.label} and not the same`,

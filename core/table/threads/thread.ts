@@ -21,12 +21,14 @@ export interface End {
   readonly sex: Sex;
 }
 
-/** Nominal measures closer than this are the same thread written in other digits: 36 to the inch is 0.7056 or 0.706 mm. */
-const SAME_DIAMETER = 0.005;
-export const SAME_PITCH = 0.0006;
+/**
+ * What a thread is by its nominal measures, to a hundredth of a millimetre and a thousandth of it in the pitch: 36 to
+ * the inch is 0.7056 or 0.706 mm as it is written.
+ */
+const threadKey = ({ diameterMm, pitchMm, angleDeg }: Thread): string => `${diameterMm.toFixed(2)} ${pitchMm.toFixed(3)} ${angleDeg}`;
+export const endKey = ({ thread, sex }: End): string => `${threadKey(thread)} ${sex}`;
 
-export const sameThread = (a: Thread, b: Thread): boolean =>
-  Math.abs(a.diameterMm - b.diameterMm) < SAME_DIAMETER && Math.abs(a.pitchMm - b.pitchMm) < SAME_PITCH && a.angleDeg === b.angleDeg;
+export const sameThread = (a: Thread, b: Thread): boolean => threadKey(a) === threadKey(b);
 
 /** Whether two ends screw together: one male, one female, and the same diameter, pitch and flanks. */
 export const mates = (a: End, b: End): boolean => a.sex !== b.sex && sameThread(a.thread, b.thread);

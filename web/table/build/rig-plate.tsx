@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { amount } from '../../../core/index.ts';
+import { amount, short } from '../../../core/index.ts';
 import { Radios } from '../../fields/radios.tsx';
 import { DIMENSION_ROW, Dimensions, laidOut } from '../../plates/dimensions.tsx';
 import { NARROW } from '../../plates/path-scale.ts';
@@ -9,7 +9,8 @@ import { built } from './box.ts';
 import { lengthsOf, type Rig, rigOf, type Standing } from './rig.ts';
 
 const PAD = { left: 12, right: 22 };
-const HALF = 74;
+/** Half the height of the drawing, px. */
+const halfFor = (narrow: boolean): number => (narrow ? 74 : 122);
 const STRETCHES = [6, 5, 4, 3, 2, 1.5, 1];
 /** A mount's wall outside the clear opening, mm. */
 const WALL = 4;
@@ -22,6 +23,7 @@ export function RigPlate() {
   const rig = rigOf(evaluation, built.value);
   if (!rig) return <p class="hint">The relay's focal length is not known: nothing can be drawn to scale.</p>;
   const narrow = width < NARROW;
+  const half = halfFor(narrow);
   const k = (width - PAD.left - PAD.right) / (rig.sensor - rig.subject);
   const x = (z: number): number => PAD.left + (z - rig.subject) * k;
   const { relay, objective, sensor } = evaluation.pairing;
@@ -29,10 +31,10 @@ export function RigPlate() {
   const nose = objective.noseDiameterMm === undefined ? 26 : amount(objective.noseDiameterMm);
   const chip = amount(sensor.heightMm) / 2;
   const most = Math.max(opening / 2 + WALL, nose / 2, chip, ...[...rig.front, ...rig.back].map(({ part }) => (part.acrossMm ?? 0) / 2));
-  const stretch = STRETCHES.find((s) => most * k * s <= HALF) ?? HALF / (most * k);
+  const stretch = STRETCHES.find((s) => most * k * s <= half) ?? half / (most * k);
   const h = (y: number): number => y * k * stretch;
-  const axis = HALF + 6;
-  const top = 2 * HALF + 12;
+  const axis = half + 6;
+  const top = 2 * half + 12;
   const lengths = lengthsOf(rig, evaluation, counted === 'flange', narrow);
   const dimensions = laidOut(lengths, x, width);
   const height = top + DIMENSION_ROW * (1 + Math.max(0, ...dimensions.map(({ row }) => row))) + 4;
@@ -64,7 +66,7 @@ export function RigPlate() {
           <Lens x={(x(rig.rim) + Math.min(x(rig.seat), x(rig.rim) + 40)) / 2} half={h(opening / 2)} axis={axis} />
           <path
             class="camera"
-            d={`M${x(rig.flange)} ${axis - HALF}H${width - 4}M${x(rig.flange)} ${axis - HALF}V${axis + HALF}H${width - 4}`}
+            d={`M${x(rig.flange)} ${axis - half}H${width - 4}M${x(rig.flange)} ${axis - half}V${axis + half}H${width - 4}`}
           />
           <Dimensions dimensions={dimensions} top={top - 4} />
         </svg>
@@ -72,7 +74,7 @@ export function RigPlate() {
           {caption(rig)}{' '}
           {stretch === 1
             ? 'All of it is to scale.'
-            : `Lengths are to scale, heights ${stretch < 10 ? Number(stretch.toPrecision(2)) : Math.round(stretch)} times as much.`}
+            : `Lengths are to scale, ${stretch > 1 ? `heights ${stretch} times as much` : `heights ${short(stretch, 2)} of it`}.`}
         </figcaption>
       </figure>
       <Radios

@@ -35,7 +35,7 @@ export function BuildSection() {
         {buildSays()}
       </p>
       <RigPlate />
-      <h3>Part by part</h3>
+      <h3>The parts in order</h3>
       <PartsTable />
       <ThreadsPlate />
       <Offers />

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adapterOf, COMMON_RINGS, type Piece } from '../../../../core/table/threads/adapter.ts';
-import { type Chain, MOST_LINKS, shortestChain } from '../../../../core/table/threads/chain.ts';
+import { type Chain, MOST_LINKS, shortestChain, stockOf } from '../../../../core/table/threads/chain.ts';
 import { filterThread, M25, M26, M42, RMS } from '../../../../core/table/threads/known.ts';
 import type { End, Sex, Thread } from '../../../../core/table/threads/thread.ts';
 import { anyEnd, anyRing } from './arbitrary-ends.ts';
@@ -77,7 +77,7 @@ describe('the shortest chain', () => {
     let apart = 0;
     fc.assert(
       fc.property(anyEnd, anyEnd, fc.array(anyRing, { maxLength: 7 }), fc.boolean(), (from, to, rings, preferOwned) => {
-        const found = shortestChain(from, to, rings, { preferOwned });
+        const found = shortestChain(from, to, stockOf(rings), { preferOwned });
         // Seven rings seldom need more than five of them.
         const best = bruteForce(from, to, rings, preferOwned, Math.min(MOST_LINKS, 5));
         if ('miss' in found) {
@@ -115,7 +115,7 @@ describe('the shortest chain', () => {
     const lengths = new Map<number, number>();
     fc.assert(
       fc.property(anyOf, anyOf, fc.array(ring, { minLength: 4, maxLength: 9 }), fc.boolean(), (from, to, rings, preferOwned) => {
-        const found = shortestChain(from, to, rings, { preferOwned });
+        const found = shortestChain(from, to, stockOf(rings), { preferOwned });
         const best = bruteForce(from, to, rings, preferOwned, 6);
         if ('miss' in found) expect(best).toBeUndefined();
         else if (best || found.links.length <= 6) {
@@ -134,7 +134,7 @@ describe('the shortest chain', () => {
     const ends = fc.constantFrom(...COMMON_RINGS.flatMap(({ ends: both }) => both));
     fc.assert(
       fc.property(ends, ends, fc.array(anyRing, { maxLength: 4 }), (from, to, own) => {
-        const found = shortestChain(from, to, [...own, ...COMMON_RINGS]);
+        const found = shortestChain(from, to, stockOf([...own, ...COMMON_RINGS]));
         if (!('miss' in found)) expectScrewed(from, to, found);
       }),
       { numRuns: Math.min(RUNS, 60), seed: 71_003 },
@@ -144,11 +144,11 @@ describe('the shortest chain', () => {
   it('is the same whatever the order in which equal rings lie in the box', () => {
     fc.assert(
       fc.property(anyEnd, anyEnd, fc.array(anyRing, { maxLength: 7 }), (from, to, rings) => {
-        const there = shortestChain(from, to, rings);
-        const back = shortestChain(from, to, rings.toReversed());
+        const there = shortestChain(from, to, stockOf(rings));
+        const back = shortestChain(from, to, stockOf(rings.toReversed()));
         expect('miss' in there).toBe('miss' in back);
         if (!('miss' in there) && !('miss' in back)) expect(costOf(back, false)).toEqual(costOf(there, false));
-        expect(shortestChain(from, to, rings)).toEqual(there);
+        expect(shortestChain(from, to, stockOf(rings))).toEqual(there);
       }),
       { numRuns: Math.min(RUNS, 100), seed: 71_004 },
     );
@@ -168,10 +168,10 @@ describe('the shortest chain', () => {
       ],
     });
     const objective = end(M25, 'male');
-    expect(shortestChain(objective, objective, [plate, coupler])).toHaveProperty('miss');
-    const bought = shortestChain(objective, objective, [{ ...plate, owned: false }, coupler]) as Chain;
+    expect(shortestChain(objective, objective, stockOf([plate, coupler]))).toHaveProperty('miss');
+    const bought = shortestChain(objective, objective, stockOf([{ ...plate, owned: false }, coupler])) as Chain;
     expect(bought.links.map(({ piece }) => piece.owned)).toEqual([false, true, false]);
-    expect((shortestChain(objective, objective, [plate, plate, coupler]) as Chain).toBuy).toBe(0);
+    expect((shortestChain(objective, objective, stockOf([plate, { ...plate }, coupler])) as Chain).toBuy).toBe(0);
   });
 
   it('prefers fewer rings, and fewer to buy where that is asked for', () => {
@@ -196,7 +196,7 @@ describe('the shortest chain', () => {
         ],
       }),
     ];
-    const pieces = [...owned, ...COMMON_RINGS];
+    const pieces = stockOf([...owned, ...COMMON_RINGS]);
     const few = shortestChain(size(58), size(52), pieces) as Chain;
     const cheap = shortestChain(size(58), size(52), pieces, { preferOwned: true }) as Chain;
     expect([few.links.length, few.toBuy]).toEqual([2, 1]);
@@ -209,7 +209,7 @@ describe('where nothing joins two ends', () => {
     const near = shortestChain(
       end(M26, 'male'),
       { thread: { label: 'M26 x 0.75', diameterMm: 26, pitchMm: 0.75, angleDeg: 60 }, sex: 'female' },
-      [],
+      stockOf([]),
     );
     expect(near).toEqual({
       miss: 'nothing joins male M26 x 36 TPI and female M26 x 0.75: M26 x 36 TPI and M26 x 0.75 are as wide as each other, but their pitches are 0.7056 and 0.75 mm: they start and bind after a turn or two',
