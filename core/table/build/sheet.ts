@@ -7,7 +7,7 @@ import { short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { adapterOf, COMMON_RINGS, COMMON_TUBES, tubeOf } from '../threads/adapter.ts';
 import { stockOf } from '../threads/chain.ts';
-import { type End, endWords } from '../threads/thread.ts';
+import { type End, endWords, minorDiameter } from '../threads/thread.ts';
 import type { BuildAsk } from './ask.ts';
 import { cameraEnd, type EndFound, objectiveEnd, relayFront, relayRear, sideWords } from './ends.ts';
 import { CARRIES_ITS_OWN } from './figures.ts';
@@ -173,6 +173,9 @@ function cameraRing({ end, fromSensorMm, remark }: ReturnType<typeof cameraEnd>,
     what: `ring on the camera, its mount to ${endWords(end)}`,
     role: 'ring',
     front: endWords(end),
+    clearMm: tidy(minorDiameter(end.thread)),
+    acrossMm: tidy(acrossOf(end)),
+    supposed: ['clearMm'],
     ...(lengthMm !== undefined && lengthMm >= 0 ? { lengthMm: tidy(lengthMm) } : {}),
     standing: told ? 'owned' : 'to buy',
     ...(lengthMm !== undefined && lengthMm < 0

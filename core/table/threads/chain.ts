@@ -33,6 +33,7 @@ export interface Preference {
 export const MOST_LINKS = 8;
 
 interface Label extends Chain {
+  readonly cost: readonly number[];
   readonly end: End;
   /** Places in the list of pieces: what is owned is there once, what is bought as often as it is needed. */
   readonly used: readonly number[];
@@ -42,19 +43,6 @@ interface Label extends Chain {
 
 const costOf = ({ links, toBuy, lengthMm }: Chain, { preferOwned }: Preference): readonly number[] =>
   preferOwned ? [toBuy, links.length, lengthMm] : [links.length, toBuy, lengthMm];
-
-/** Lengths are sums in any order: closer than this they are equal, mm. */
-const EQUAL = 1e-9;
-
-/** Negative where `a` is to be preferred. */
-export function byCost(a: Chain, b: Chain, preference: Preference): number {
-  const other = costOf(b, preference);
-  for (const [i, value] of costOf(a, preference).entries()) {
-    const apart = value - (other[i] as number);
-    if (Math.abs(apart) > EQUAL) return apart;
-  }
-  return 0;
-}
 
 /** One way in which pieces that are alike can be put on. */
 interface Way {
@@ -114,43 +102,79 @@ export function shortestChain(
   preference: Preference = {},
   without: ReadonlySet<Piece> = new Set(),
 ): Chain | NoChain {
-  const order = (a: Label, b: Label): number => byCost(a, b, preference) || (a.told < b.told ? -1 : 1);
   const settled = new Map<string, Label[]>();
-  const open: Label[] = [{ links: [], lengthMm: 0, toBuy: 0, end: from, used: [], told: '' }];
+  const waiting = new Map<string, Label[]>();
+  const beaten = (label: Label, key: string): boolean =>
+    (settled.get(key) ?? []).some((old) => doesAsMuch(old, label)) ||
+    (waiting.get(key) ?? []).some((old) => before(old, label) && doesAsMuch(old, label));
+  const push = (label: Label): void => {
+    const key = endKey(label.end);
+    if (beaten(label, key)) return;
+    const kept = (waiting.get(key) ?? []).filter((old) => !doesAsMuch(label, old) || before(old, label));
+    waiting.set(key, [...kept, label]);
+  };
+  push({ links: [], lengthMm: 0, toBuy: 0, cost: [0, 0, 0], end: from, used: [], told: '' });
   for (;;) {
-    const label = takeLeast(open, order);
+    const label = takeLeast(waiting);
     if (!label) return nearest(from, to, stock.pieces);
     if (mates(label.end, to)) return { links: label.links, lengthMm: label.lengthMm, toBuy: label.toBuy };
     const key = endKey(label.end);
-    const before = settled.get(key) ?? [];
-    // One that got here as cheaply and has left as much in the box can do all that this one can.
-    if (before.some((old) => old.links.length <= label.links.length && old.used.every((i) => label.used.includes(i)))) continue;
-    settled.set(key, [...before, label]);
+    settled.set(key, [...(settled.get(key) ?? []), label]);
     if (label.links.length === MOST_LINKS) continue;
-    for (const way of stock.byFront.get(endKey(mateOf(label.end))) ?? []) open.push(...extended(label, way, without));
+    for (const way of stock.byFront.get(endKey(mateOf(label.end))) ?? []) {
+      const next = extended(label, way, without, preference);
+      if (next) push(next);
+    }
   }
 }
 
-function extended(label: Label, { alike, front, rear, turned }: Way, without: ReadonlySet<Piece>): Label[] {
+/** Whether one at the same end, cheaper or first, can do all that the other can: it is no longer and has left as much in the box. */
+const doesAsMuch = (a: Label, b: Label): boolean => a.links.length <= b.links.length && a.used.every((i) => b.used.includes(i));
+
+function extended(
+  label: Label,
+  { alike, front, rear, turned }: Way,
+  without: ReadonlySet<Piece>,
+  preference: Preference,
+): Label | undefined {
   const free = alike.find(({ piece, place }) => !label.used.includes(place) && !without.has(piece));
-  if (!free) return [];
+  if (!free) return undefined;
   const { piece, place } = free;
-  return [
-    {
-      links: [...label.links, { piece, front, rear }],
-      lengthMm: label.lengthMm + piece.lengthMm,
-      toBuy: label.toBuy + (piece.owned ? 0 : 1),
-      end: rear,
-      used: piece.owned ? [...label.used, place] : label.used,
-      told: `${label.told}${String(place).padStart(4, '0')}${turned}`,
-    },
-  ];
+  const chain = {
+    links: [...label.links, { piece, front, rear }],
+    lengthMm: label.lengthMm + piece.lengthMm,
+    toBuy: label.toBuy + (piece.owned ? 0 : 1),
+  };
+  return {
+    ...chain,
+    cost: costOf(chain, preference),
+    end: rear,
+    used: piece.owned ? [...label.used, place] : label.used,
+    told: `${label.told}${String(place).padStart(4, '0')}${turned}`,
+  };
 }
 
-function takeLeast(open: Label[], order: (a: Label, b: Label) => number): Label | undefined {
-  let least = 0;
-  for (let i = 1; i < open.length; i++) if (order(open[i] as Label, open[least] as Label) < 0) least = i;
-  return open.splice(least, 1)[0];
+function takeLeast(waiting: Map<string, Label[]>): Label | undefined {
+  let least: Label | undefined;
+  for (const labels of waiting.values()) for (const label of labels) if (!least || before(label, least)) least = label;
+  if (!least) return undefined;
+  const key = endKey(least.end);
+  waiting.set(
+    key,
+    (waiting.get(key) ?? []).filter((label) => label !== least),
+  );
+  return least;
+}
+
+/** Lengths are sums in any order: closer than this they are equal, mm. */
+const EQUAL = 1e-9;
+
+function before(a: Label, b: Label): boolean {
+  for (let i = 0; i < 3; i++) {
+    const apart = (a.cost[i] as number) - (b.cost[i] as number);
+    if (Math.abs(apart) > EQUAL) return apart < 0;
+  }
+  return a.told < b.told;
 }
 
 /** Every kind of end that can be made to stand free, beginning from one. */
@@ -179,7 +203,7 @@ function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
   if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
   const own = missOf(from, to) as Miss;
   return {
-    miss: `nothing joins ${endWords(from)} and ${endWords(to)}: ${best.miss.words}`,
+    miss: `nothing joins ${endWords(from)} and ${endWords(to)}: ${best.miss.words()}`,
     wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
   };
 }

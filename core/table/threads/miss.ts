@@ -4,7 +4,7 @@ import { type End, endWords, mateOf, mates, minorDiameter, sameThread } from './
 /** Why two ends do not screw together. */
 export interface Miss {
   readonly kind: 'same sex' | 'pitch' | 'flanks' | 'drops through' | 'does not hold' | 'does not enter' | 'unlike';
-  readonly words: string;
+  words(): string;
   /** How nearly they do: less is nearer. */
   readonly rank: number;
 }
@@ -27,8 +27,8 @@ export const ringFor = (a: End, b: End): string => `a ring with ${endWords(mateO
 export function missOf(a: End, b: End): Miss | undefined {
   if (mates(a, b)) return undefined;
   if (a.sex === b.sex) {
-    if (sameThread(a.thread, b.thread)) return { kind: 'same sex', words: `both ends are ${endWords(a)}`, rank: 0 };
-    return { kind: 'unlike', words: `${endWords(a)} and ${endWords(b)} are both ${a.sex}`, rank: 100 };
+    if (sameThread(a.thread, b.thread)) return { kind: 'same sex', words: () => `both ends are ${endWords(a)}`, rank: 0 };
+    return { kind: 'unlike', words: () => `${endWords(a)} and ${endWords(b)} are both ${a.sex}`, rank: 100 };
   }
   const [male, female] = a.sex === 'male' ? [a.thread, b.thread] : [b.thread, a.thread];
   const apart = Math.abs(male.diameterMm - female.diameterMm);
@@ -37,32 +37,33 @@ export function missOf(a: End, b: End): Miss | undefined {
     if (male.pitchMm === female.pitchMm)
       return {
         kind: 'flanks',
-        words: `${male.label} and ${female.label} have flanks of ${male.angleDeg}° and ${female.angleDeg}°`,
+        words: () => `${male.label} and ${female.label} have flanks of ${male.angleDeg}° and ${female.angleDeg}°`,
         rank: 1,
       };
-    const turns = turnsWords(bindsAfter(male.pitchMm, female.pitchMm));
     return {
       kind: 'pitch',
-      words: `${male.label} and ${female.label} are as wide as each other, but their pitches are ${short(male.pitchMm, 4)} and ${short(female.pitchMm, 4)} mm: they start and bind ${turns}`,
+      words: () =>
+        `${male.label} and ${female.label} are as wide as each other, but their pitches are ${short(male.pitchMm, 4)} and ${short(female.pitchMm, 4)} mm: they start and bind ${turnsWords(bindsAfter(male.pitchMm, female.pitchMm))}`,
       rank: 1,
     };
   }
-  if (apart > NEAR) return { kind: 'unlike', words: `${male.label} and ${female.label} are of different sizes`, rank: 10 + apart };
+  if (apart > NEAR) return { kind: 'unlike', words: () => `${male.label} and ${female.label} are of different sizes`, rank: 10 + apart };
   if (male.diameterMm <= open)
     return {
       kind: 'drops through',
-      words: `male ${male.label} drops through female ${female.label}: ${short(male.diameterMm, 4)} mm goes through the ${short(open, 4)} mm that the thread leaves open`,
+      words: () =>
+        `male ${male.label} drops through female ${female.label}: ${short(male.diameterMm, 4)} mm goes through the ${short(open, 4)} mm that the thread leaves open`,
       rank: 1 + apart,
     };
   if (male.diameterMm < female.diameterMm)
     return {
       kind: 'does not hold',
-      words: `male ${male.label} seems to catch in female ${female.label} and does not hold: it is ${short(apart, 2)} mm too narrow`,
+      words: () => `male ${male.label} seems to catch in female ${female.label} and does not hold: it is ${short(apart, 2)} mm too narrow`,
       rank: 1 + apart,
     };
   return {
     kind: 'does not enter',
-    words: `male ${male.label} does not enter female ${female.label}: it is ${short(apart, 2)} mm too wide`,
+    words: () => `male ${male.label} does not enter female ${female.label}: it is ${short(apart, 2)} mm too wide`,
     rank: 1 + apart,
   };
 }

@@ -22,13 +22,17 @@ export interface End {
 }
 
 /**
- * What a thread is by its nominal measures, to a hundredth of a millimetre and a thousandth of it in the pitch: 36 to
- * the inch is 0.7056 or 0.706 mm as it is written.
+ * Nominal measures count to a hundredth of a millimetre in the diameter and a thousandth in the pitch: 36 to the inch
+ * is 0.7056 or 0.706 mm as it is written.
  */
-const threadKey = ({ diameterMm, pitchMm, angleDeg }: Thread): string => `${diameterMm.toFixed(2)} ${pitchMm.toFixed(3)} ${angleDeg}`;
-export const endKey = ({ thread, sex }: End): string => `${threadKey(thread)} ${sex}`;
+const hundredths = ({ diameterMm }: Thread): number => Math.round(100 * diameterMm);
+const thousandths = ({ pitchMm }: Thread): number => Math.round(1000 * pitchMm);
 
-export const sameThread = (a: Thread, b: Thread): boolean => threadKey(a) === threadKey(b);
+export const sameThread = (a: Thread, b: Thread): boolean =>
+  hundredths(a) === hundredths(b) && thousandths(a) === thousandths(b) && a.angleDeg === b.angleDeg;
+
+/** The same for ends that screw onto the same. */
+export const endKey = ({ thread, sex }: End): string => `${hundredths(thread)} ${thousandths(thread)} ${thread.angleDeg} ${sex}`;
 
 /** Whether two ends screw together: one male, one female, and the same diameter, pitch and flanks. */
 export const mates = (a: End, b: End): boolean => a.sex !== b.sex && sameThread(a.thread, b.thread);

@@ -76,10 +76,10 @@ export function lengthsOf(rig: Rig, { answers }: TableEvaluation, fromFlange: bo
   };
   const all: readonly (readonly [number, number, string, string])[] = fromFlange
     ? [
-        ...(onCamera ? [] : [[seat, flange, 'to the relay’s seat', told('tubeLengthMm')] as const]),
-        [rim, flange, 'to the relay’s rim', told('rimFromFlangeMm')],
-        [0, flange, 'to the objective’s shoulder', told('shoulderFromFlangeMm')],
-        ...(supposed ? [] : [[subject, flange, 'to the subject', told('subjectFromFlangeMm')] as const]),
+        ...(onCamera ? [] : [[seat, flange, narrow ? 'seat' : 'to the relay’s seat', told('tubeLengthMm')] as const]),
+        [rim, flange, narrow ? 'rim' : 'to the relay’s rim', told('rimFromFlangeMm')],
+        [0, flange, narrow ? 'shoulder' : 'to the objective’s shoulder', told('shoulderFromFlangeMm')],
+        ...(supposed ? [] : [[subject, flange, narrow ? 'subject' : 'to the subject', told('subjectFromFlangeMm')] as const]),
         [flange, sensor, 'register', mm(sensor - flange)],
       ]
     : [

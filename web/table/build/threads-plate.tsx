@@ -29,7 +29,9 @@ function endIn(text: string | undefined): Drawn['front'] {
 /** The parts in a row, cut through above the axis, each thread going into the next: what is male, what is female. */
 export function ThreadsPlate() {
   const [box, given] = useWidth(1100);
-  const { parts, front, back } = built.value;
+  const { parts: all, front, back } = built.value;
+  // The camera itself has a mount and no thread.
+  const parts = all.filter(({ role }) => role !== 'camera');
   const width = Math.max(given, parts.length * CELL + 20);
   const cell = (width - 20) / parts.length;
   const drawn = parts.map((part, i): Drawn => ({ part, x: 10 + i * cell, front: endIn(part.front), rear: endIn(part.rear) }));
