@@ -50,6 +50,7 @@ interface Way {
   readonly alike: readonly Placed[];
   readonly front: End;
   readonly rear: End;
+  readonly rearKey: string;
   readonly turned: 0 | 1;
 }
 
@@ -82,7 +83,7 @@ export function stockOf(pieces: readonly Piece[]): Stock {
             [b, a],
           ];
     ways.forEach(([front, rear], i) => {
-      const way: Way = { alike, front, rear, turned: i === 0 ? 0 : 1 };
+      const way: Way = { alike, front, rear, rearKey: endKey(rear), turned: i === 0 ? 0 : 1 };
       byFront.set(endKey(front), [...(byFront.get(endKey(front)) ?? []), way]);
     });
   }
@@ -122,6 +123,8 @@ export function shortestChain(
     settled.set(key, [...(settled.get(key) ?? []), label]);
     if (label.links.length === MOST_LINKS) continue;
     for (const way of stock.byFront.get(endKey(mateOf(label.end))) ?? []) {
+      // Where it leads others have been with no more: it is not worth making.
+      if ((settled.get(way.rearKey) ?? []).some((old) => doesAsMuch(old, label))) continue;
       const next = extended(label, way, without, preference);
       if (next) push(next);
     }
@@ -150,7 +153,7 @@ function extended(
     cost: costOf(chain, preference),
     end: rear,
     used: piece.owned ? [...label.used, place] : label.used,
-    told: `${label.told}${String(place).padStart(4, '0')}${turned}`,
+    told: label.told + String.fromCharCode(2 * place + turned),
   };
 }
 
