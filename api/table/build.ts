@@ -8,7 +8,7 @@ const number = (description: string) => z.number().openapi({ description });
 const part = z
   .strictObject({
     what: z.string(),
-    role: z.enum(['objective', 'ring', 'tube', 'relay', 'camera']),
+    role: z.enum(['objective', 'ring', 'tube', 'relay', 'mount', 'camera']),
     front: z.string().optional().openapi({ description: 'its end toward the objective: sex and thread' }),
     rear: z.string().optional().openapi({ description: 'its end toward the camera' }),
     lengthMm: number('from seat to seat, as it is set').optional(),

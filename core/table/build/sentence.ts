@@ -57,7 +57,7 @@ function runWords(run: SheetRun, where: string): string {
       return `${where} ${parts === 1 ? 'one piece does it' : `${parts} pieces do it`}, ${parts === 1 ? (toBuy === 0 ? 'which you have' : 'to buy') : buy}${off}.`;
     }
     case 'none':
-      return `${where} no rings are known that do it: ${run.why}. What would is ${run.wouldDo}.`;
+      return `${capital(run.why)}; ${run.wouldDo} would.`;
     case 'unknown':
       return `${capital(run.why)}, so the rings ${where.replace('Between', 'between')} cannot be told.`;
     case 'nothing':

@@ -16,7 +16,7 @@ import { type Box, type Run, runBetween, type Wanted } from './run.ts';
 /** A line of the parts list, in the order from the objective to the camera. */
 export interface SheetPart {
   readonly what: string;
-  readonly role: 'objective' | 'ring' | 'tube' | 'relay' | 'camera';
+  readonly role: 'objective' | 'ring' | 'tube' | 'relay' | 'mount' | 'camera';
   /** Its ends toward the objective and toward the camera: `male M25 x 0.75`. */
   readonly front?: string;
   readonly rear?: string;
@@ -171,7 +171,7 @@ function cameraRing({ end, fromSensorMm, remark }: ReturnType<typeof cameraEnd>,
   const lengthMm = fromSensorMm === undefined || registerMm === undefined ? undefined : fromSensorMm - registerMm;
   return {
     what: `ring on the camera, its mount to ${endWords(end)}`,
-    role: 'ring',
+    role: 'mount',
     front: endWords(end),
     clearMm: tidy(minorDiameter(end.thread)),
     acrossMm: tidy(acrossOf(end)),

@@ -206,7 +206,7 @@ function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
   if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
   const own = missOf(from, to) as Miss;
   return {
-    miss: `nothing joins ${endWords(from)} and ${endWords(to)}: ${best.miss.words()}`,
+    miss: `nothing joins ${endWords(from)} and ${endWords(to)}${best.miss.kind === 'unlike' ? '' : `: ${best.miss.words()}`}`,
     wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
   };
 }

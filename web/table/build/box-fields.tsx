@@ -22,16 +22,16 @@ const sex = (key: string, label: string): Field => ({
 const RING = [
   thread('name', 'Name'),
   thread('ends/0/thread', 'Thread on one side'),
-  sex('ends/0/sex', 'It is'),
+  sex('ends/0/sex', 'That side is'),
   thread('ends/1/thread', 'Thread on the other'),
-  sex('ends/1/sex', 'It is'),
+  sex('ends/1/sex', 'The other side is'),
   mm('lengthMm', 'From seat to seat'),
   mm('clearMm', 'Opening'),
 ];
 const TUBE = [thread('thread', 'Thread'), mm('lengthMm', 'From seat to seat'), mm('reachMm', 'Turns out by'), mm('clearMm', 'Opening')];
 const CAMERA = [
   thread('camera/thread', "Thread of the camera's ring"),
-  sex('camera/sex', 'It is'),
+  sex('camera/sex', "The camera's ring is"),
   mm('camera/fromSensorMm', 'Its seat before the sensor'),
 ];
 

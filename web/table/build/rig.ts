@@ -49,7 +49,10 @@ export function rigOf({ answers, pairing, inputs }: TableEvaluation, sheet: Buil
     sensor: flange + register,
     onCamera,
     front: inARow(sheet, 'front', 0),
-    back: inARow(sheet, 'back', seat),
+    back: inARow(sheet, 'back', seat).map((one) =>
+      // The ring on the camera stands there, whatever the tubes leave open or have too much.
+      one.part.role === 'mount' ? { ...one, from: flange - (one.part.lengthMm ?? 0), to: flange } : one,
+    ),
   };
 }
 

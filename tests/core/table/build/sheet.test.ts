@@ -65,7 +65,7 @@ describe('the parts list', () => {
         r.chance(0.5) ? { camera: { thread: r.oneOf(['C', 'M42 x 1', '58']), sex: r.oneOf(['male', 'female'] as const) } } : {},
       );
       const at = parts.findIndex(({ role }) => role === 'relay');
-      const ring = parts.findLastIndex(({ what }) => what.startsWith('ring on the camera'));
+      const ring = parts.findLastIndex(({ role }) => role === 'mount');
       const long = (some: readonly SheetPart[]): number => some.reduce((sum, { lengthMm = 0 }) => sum + lengthMm, 0);
       states.add(front.state).add(back.state);
       if (front.state === 'joined') {
@@ -98,7 +98,7 @@ describe('the parts list', () => {
       'tube',
       'tube',
       'ring',
-      'ring',
+      'mount',
       'camera',
     ]);
     // 200 mm of focal length less 15 of mount, and the seat of a T ring 55 mm before the sensor.
@@ -243,7 +243,7 @@ describe('the sentence', () => {
       /The objective's thread is not told, so the rings between the objective and the close-up lens cannot be told\./,
     );
     expect(says(OPENING, { ownedOnly: true })).toMatch(
-      /no rings are known that do it: nothing joins male M25 x 0.75 and male M58 x 0.75: .* What would is a ring with female M25 x 0.75/,
+      /Nothing joins male M25 x 0\.75 and male M58 x 0\.75; a ring with female M25 x 0\.75 on one side and female M58 x 0\.75 on the other would\./,
     );
   });
 });
