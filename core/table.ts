@@ -4,6 +4,10 @@
  */
 
 export { tableAssumptions } from './table/assumptions.ts';
+// What to screw together.
+export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
+export { buildSentence } from './table/build/sentence.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
@@ -30,3 +34,5 @@ export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective }
 export { duration, stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.
 export { stillnessSays } from './table/stillness/told.ts';
+export { KNOWN_THREADS } from './table/threads/known.ts';
+export { readThread } from './table/threads/read.ts';

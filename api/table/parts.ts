@@ -6,6 +6,7 @@ import { INFINITY_PART } from './infinity.ts';
 import { LIGHT_PART } from './light.ts';
 import { STACK_PART } from './stack.ts';
 import { STILLNESS_PART } from './stillness.ts';
+import { BUILD_PART } from './build.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -24,7 +25,7 @@ export interface TablePart {
 const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
 
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
-  build: plain('/api/builds', 'what to screw together, and how long it is'),
+  build: BUILD_PART,
   infinity: INFINITY_PART,
   stack: STACK_PART,
   stillness: STILLNESS_PART,

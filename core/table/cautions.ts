@@ -1,3 +1,4 @@
+import { buildCautions } from './build/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 import { infinityCautions } from './infinity/cautions.ts';
@@ -10,7 +11,7 @@ const none: Cautions = () => [];
 
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {
-  build: none,
+  build: buildCautions,
   infinity: infinityCautions,
   stack: stackCautions,
   stillness: stillnessCautions,

@@ -2,6 +2,8 @@ import type { ComponentType } from 'preact';
 import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
+import type { TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';

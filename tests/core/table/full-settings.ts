@@ -32,6 +32,9 @@ const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   diffuserTopDiameterMm: [12, 40],
   diffuserHeightMm: [3, 30],
   diffuserThicknessMm: [0.1, 2],
+  relayLengthMm: [3, 27],
+  seatBehindGlassMm: [0, 5],
+  builtTubeMm: [50, 300],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */
