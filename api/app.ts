@@ -27,6 +27,7 @@ import {
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
 import { GLASS_LIST, glassesRoute, traceOn, traceRoute } from './routes/relays.ts';
+import { tableRoutes } from './routes/table.ts';
 import { windowFor, windowRoute } from './routes/window.ts';
 import { type Desk, openDesk } from './searching/desk.ts';
 import { builtPage, type Page, readPage, servePage } from './static.ts';
@@ -71,6 +72,7 @@ export function buildApp({
     return problemAnswer(error);
   });
   app.notFound((c) => elsewhere(app, page, c));
+  tableRoutes(app, stock);
 
   return app
     .openapi(healthRoute, (c) => c.json({ status: 'ok' as const }, 200))

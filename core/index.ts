@@ -66,5 +66,6 @@ export { circleInRectangle } from './pairing/circle.ts';
 export { minutesFor, nameOf, resolving } from './pairing/phrases.ts';
 export { atLeast, atMost, capital, earned, listed, percent, short } from './words.ts';
 export { sameJson } from './same.ts';
+export type { Figure } from './figure.ts';
 export { DIMENSION, type Unit } from './units.ts';
 export { PairingError, type Problem, pointer, problemsOf, shown, steps, valueAt } from './errors.ts';

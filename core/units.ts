@@ -10,7 +10,7 @@ export const MM_PER_M = 1e3;
 export const DEG_PER_RAD = 180 / Math.PI;
 
 /** The units that a figure may carry, in the API's spelling. */
-export type Unit = '1' | 'mm' | 'µm' | 'lp/mm' | 'MP' | 'EV' | '°' | '1/mm' | 'D';
+export type Unit = '1' | 'mm' | 'µm' | 'lp/mm' | 'MP' | 'EV' | '°' | '1/mm' | 'D' | 's' | 'µm/s' | 'λ';
 
 /**
  * The power of length in each unit: what a figure is multiplied by when every length of a rig,
@@ -26,4 +26,7 @@ export const DIMENSION: Record<Unit, number> = {
   '°': 0,
   '1/mm': -1,
   D: -1,
+  s: 0,
+  'µm/s': 1,
+  λ: 0,
 };

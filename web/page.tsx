@@ -9,9 +9,10 @@ import { view } from './state/view.ts';
 
 const glass = () => import('./glass/glass-view.tsx').then((piece) => piece.GlassView);
 const abreast = () => import('./abreast/abreast-view.tsx').then((piece) => piece.AbreastView);
+const table = () => import('./table/table-view.tsx').then((piece) => piece.TableView);
 const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
 const subject = () => import('./subject/subject-view.tsx').then((piece) => piece.SubjectView);
-const LATER = { glass, subject, abreast };
+const LATER = { glass, subject, abreast, table };
 
 /** The head with the views, the view that is open, the foot. */
 export function Page() {

@@ -1,5 +1,6 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { DIMENSION, FIGURE_IDS, figureById, GROUPS, RADIUS_IDS, type Unit } from '../../core/index.ts';
+import { DIMENSION, FIGURE_IDS, type Figure, figureById, GROUPS, RADIUS_IDS, type Unit } from '../../core/index.ts';
+import { TABLE_FIGURES, TABLE_GROUPS } from '../../core/table.ts';
 import { partsSchema } from '../schemas/parts.ts';
 import { ANY_REFUSAL } from '../schemas/problem.ts';
 import { json } from './described.ts';
@@ -10,8 +11,8 @@ const health = z.strictObject({ status: z.literal('ok') }).openapi('Health');
 
 const figureSchema = z
   .strictObject({
-    id: z.enum([...FIGURE_IDS, ...RADIUS_IDS]),
-    group: z.string().openapi({ description: 'where a report tells it, or the part of it that does' }),
+    id: z.enum([...FIGURE_IDS, ...RADIUS_IDS, ...TABLE_FIGURES.map(({ id }) => id)]),
+    group: z.string().openapi({ description: 'where a report tells it, the part of it that does, or the part of the table' }),
     unit: z.enum(Object.keys(DIMENSION) as [Unit, ...Unit[]]),
     symbol: z.string(),
     words: z.string(),
@@ -43,21 +44,19 @@ export const partsRoute = createRoute({
 export const figuresRoute = createRoute({
   method: 'get',
   path: '/api/figures',
-  summary: 'every figure of a report: unit, symbol, words, source',
+  summary: 'every figure of a report and of the table: unit, symbol, words, source',
   responses: {
-    200: json(z.strictObject({ figures: z.array(figureSchema) }).openapi('FigureList'), 'in the order of a report'),
+    200: json(z.strictObject({ figures: z.array(figureSchema) }).openapi('FigureList'), 'in the order in which they are read'),
     ...ANY_REFUSAL,
   },
 });
 
 type Told = z.infer<typeof figureSchema>;
-const told = (group: string, id: Told['id']): Told => {
-  const { unit, symbol, words, source } = figureById(id);
-  return { id, group, unit, symbol, words, source };
-};
+const told = (group: string, { id, unit, symbol, words, source }: Figure<Told['id']>): Told => ({ id, group, unit, symbol, words, source });
 
-/** Core's registry as it stands: the one home of these texts. */
+/** Core's registries as they stand: the one home of these texts. */
 export const FIGURE_LIST: Told[] = [
-  ...Object.entries(GROUPS).flatMap(([group, figures]) => figures.map((f) => told(group, f.id))),
-  ...RADIUS_IDS.map((id) => told('vignetting', id)),
+  ...Object.entries(GROUPS).flatMap(([group, figures]) => figures.map((f) => told(group, f))),
+  ...RADIUS_IDS.map((id) => told('vignetting', figureById(id) as Figure<Told['id']>)),
+  ...Object.entries(TABLE_GROUPS).flatMap(([group, { figures }]) => figures.map((f) => told(group, f))),
 ];

@@ -38,7 +38,7 @@ const vignettingSchema = answersOf(RADIUS_IDS)
   })
   .openapi('Vignetting');
 
-const assumptionSchema = z
+export const assumptionSchema = z
   .strictObject({ path: z.string(), value: z.number(), plusMinus: z.number(), why: z.string(), matters: z.number().min(0).max(1) })
   .openapi('Assumption');
 

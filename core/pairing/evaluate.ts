@@ -1,30 +1,35 @@
 import { PairingError } from '../errors.ts';
 import type { Node } from '../figure.ts';
-import type { Sheet } from '../graph.ts';
+import type { Graph, Sheet } from '../graph.ts';
 import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
 import { bareRig, rig, seen } from './aperture.ts';
 import { contradictions } from './contradictions.ts';
 import { sharpDetail } from './coverage.ts';
 import { type Glassworks, glassOf } from './glassworks.ts';
-import { type Input, inputsOf } from './inputs.ts';
+import { type Input, type Inputs, inputsOf } from './inputs.ts';
 import { originsOf } from './origins.ts';
 import { type FigureId, GRAPH, type Plan, type RadiusId, WHOLE } from './registry.ts';
 import type { Pairing } from './schema.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
-/** A pairing worked out in part: the figures of a plan, each with its low and high. */
-export interface PartEvaluation {
-  readonly pairing: Pairing;
+/** Figures worked out, each with its low and high, and the graph's values that they came from. */
+export interface Worked<Id extends string> {
+  readonly graph: Graph;
   readonly inputs: readonly Input[];
+  readonly sheet: Sheet;
   readonly spread: Spread;
+  readonly answers: Readonly<Record<Id, Answer>>;
+}
+
+/** A pairing worked out in part: the figures of a plan, each with its low and high. */
+export interface PartEvaluation extends Omit<Worked<FigureId | RadiusId>, 'answers'> {
+  readonly pairing: Pairing;
   readonly answers: Readonly<Partial<Record<FigureId | RadiusId, Answer>>>;
 }
 
 /** A pairing worked out: every node's value, every figure with its low and high. */
 export interface Evaluation extends PartEvaluation {
-  /** The values of the whole graph. */
-  readonly sheet: Sheet;
   readonly answers: Readonly<Record<FigureId | RadiusId, Answer>>;
 }
 
@@ -43,19 +48,31 @@ export const evaluate = (pairing: Pairing, works?: Glassworks): Evaluation => ev
  * Works out no more of a pairing than a plan asks for; each figure is the same as in the whole.
  * @throws PairingError with the contradictions
  */
-export function evaluatePart(pairing: Pairing, { graph, told }: Plan, works?: Glassworks): PartEvaluation & { readonly sheet: Sheet } {
+export function evaluatePart(pairing: Pairing, plan: Plan, works?: Glassworks): PartEvaluation {
+  return { pairing, ...workedOut(plan, soundInputs(pairing, works)) };
+}
+
+/**
+ * The inputs of a pairing that does not contradict itself.
+ * @throws PairingError with the contradictions
+ */
+export function soundInputs(pairing: Pairing, works?: Glassworks): Inputs {
   const problems = contradictions(pairing, works);
   if (problems.length > 0) throw new PairingError(problems);
-  const { values, list } = inputsOf(pairing, glassOf(pairing, works));
+  return inputsOf(pairing, glassOf(pairing, works));
+}
+
+/** Works the figures of a plan out from their inputs. */
+export function workedOut<Id extends string>({ graph, told }: Plan<Id>, { values, list }: Inputs): Worked<Id> {
   const sheet = graph.fill(values);
   const spread = spreadOf(graph, sheet, list, told);
   const originOf = originsOf(graph, sheet, list, spread);
-  const answers: Partial<Record<FigureId | RadiusId, Answer>> = {};
+  const answers = {} as Record<Id, Answer>;
   told.forEach((figure, j) => {
     const value = sheet[graph.place.get(figure) as number];
     answers[figure.id] = answer(value, figure.unit, spread.low[j] as number, spread.high[j] as number, () => originOf(j));
   });
-  return { pairing, inputs: list, sheet, spread, answers };
+  return { graph, inputs: list, sheet, spread, answers };
 }
 
 /** Where everything stands but the relay's own openings, known or not. */

@@ -1,7 +1,7 @@
 import type { Node } from '../figure.ts';
 import { Gap } from '../figure.ts';
 import { imageScale } from '../paraxial/conjugates.ts';
-import { amount, BOUNDS, type Bounded, isMeasured, type Origin, type Quantity, type QuantityInput } from '../parts/quantity.ts';
+import { amount, BOUNDS, type Bounded, isMeasured, type Origin, type Quantity, type QuantityInput, quantityOf } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import * as typical from '../parts/typical.ts';
 import type { PlacedStop } from '../pupil/stops.ts';
@@ -35,11 +35,6 @@ export interface Inputs {
   readonly values: ReadonlyMap<Node, unknown>;
   readonly list: readonly Input[];
 }
-
-const quantityOf = (q: QuantityInput): Quantity =>
-  typeof q === 'number'
-    ? { value: q, plusMinus: 0, origin: 'marked' }
-    : { value: q.value, plusMinus: q.plusMinus ?? 0, origin: q.origin ?? 'marked' };
 
 const statesItsSpread = (q: QuantityInput): boolean => typeof q !== 'number' && (q.plusMinus !== undefined || q.origin === 'measured');
 

@@ -112,9 +112,9 @@ export const TOLD: readonly Figure<FigureId | RadiusId>[] = [...FIGURES, ...RADI
 export const GRAPH = graph([...TOLD, rig, seen, scale, sensorDiagonal]);
 
 /** What is worked out of a pairing: some figures, and the graph of no more than they need. */
-export interface Plan {
+export interface Plan<Id extends string = FigureId | RadiusId> {
   readonly graph: Graph;
-  readonly told: readonly Figure<FigureId | RadiusId>[];
+  readonly told: readonly Figure<Id>[];
 }
 
 export const WHOLE: Plan = { graph: GRAPH, told: TOLD };

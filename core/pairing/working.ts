@@ -1,8 +1,7 @@
 import { type Figure, Gap, type Node } from '../figure.ts';
+import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
 import { short } from '../words.ts';
-import type { Evaluation } from './evaluate.ts';
-import { raw } from './evaluate.ts';
 import type { Input } from './inputs.ts';
 import { mapping } from './leaves.ts';
 
@@ -32,21 +31,30 @@ type Show = (value: number) => string;
 const DIGITS = 5;
 const shown: Show = (x) => short(x, DIGITS);
 
+/** What a working is told from: a pairing's or the table's figures, worked out. */
+export interface WorkedOut {
+  readonly graph: Graph;
+  readonly sheet: Sheet;
+  readonly inputs: readonly Input[];
+}
+
+const raw = ({ graph, sheet }: WorkedOut, node: Node): unknown => sheet[graph.place.get(node) as number];
+
 /** The working of one figure; `show` writes a number (the tests pass all its digits). */
-export function workingOf(evaluation: Evaluation, figure: Figure, show: Show = shown): Working {
+export function workingOf(evaluation: WorkedOut, figure: Figure, show: Show = shown): Working {
   const texts = formula(evaluation, figure, show);
   return { words: figure.words, source: figure.source, ...texts, terms: termsOf(evaluation, figure, show) };
 }
 
 const numeric = (node: Node): boolean => node.symbol !== '';
 
-function formula({ sheet }: Evaluation, node: Node, show: Show): { symbols: string; numbers: string } {
+function formula(worked: WorkedOut, node: Node, show: Show): { symbols: string; numbers: string } {
   if (node.kind === 'leaf') return { symbols: node.symbol, numbers: '' };
-  const values = node.needs.map((need) => raw(sheet, need));
+  const values = node.needs.map((need) => raw(worked, need));
   const present = values.map((v) => typeof v === 'number');
   const symbols = node.as(...node.needs.map((need, i) => (present[i] || !(values[i] instanceof Gap) ? need.symbol : '')));
   const right = node.as(...values.map((v) => (typeof v === 'number' ? show(v) : '')));
-  const value = raw(sheet, node);
+  const value = raw(worked, node);
   const result = typeof value === 'number' ? show(value) : '';
   return {
     symbols: symbols ? `${node.symbol} = ${symbols}` : node.symbol,
@@ -55,7 +63,7 @@ function formula({ sheet }: Evaluation, node: Node, show: Show): { symbols: stri
 }
 
 /** What stands in the formula, and once more what stands in that, down to the inputs; each once. */
-function termsOf(evaluation: Evaluation, figure: Figure, show: Show): WorkingTerm[] {
+function termsOf(evaluation: WorkedOut, figure: Figure, show: Show): WorkingTerm[] {
   const seen = new Set<Node>();
   const terms: WorkingTerm[] = [];
   const visit = (node: Node): void => {
@@ -63,7 +71,7 @@ function termsOf(evaluation: Evaluation, figure: Figure, show: Show): WorkingTer
     for (const need of node.needs) {
       if (seen.has(need)) continue;
       seen.add(need);
-      const value = raw(evaluation.sheet, need);
+      const value = raw(evaluation, need);
       if (numeric(need) && typeof value === 'number') terms.push(term(evaluation, need, value, show));
       visit(need);
     }
@@ -72,7 +80,7 @@ function termsOf(evaluation: Evaluation, figure: Figure, show: Show): WorkingTer
   return terms;
 }
 
-function term(evaluation: Evaluation, node: Node, value: number, show: Show): WorkingTerm {
+function term(evaluation: WorkedOut, node: Node, value: number, show: Show): WorkingTerm {
   const input = evaluation.inputs.find((i) => i.leaf === node);
   return {
     symbol: node.symbol,

@@ -55,27 +55,34 @@ export const BOUNDS = {
 export type Bounded = keyof typeof BOUNDS;
 
 /** A bare number within the bounds of its name. */
-export const bounded = (name: Bounded) => z.number().min(BOUNDS[name][0]).max(BOUNDS[name][1]);
+export const bounded = (name: Bounded) => numberIn(BOUNDS[name]);
+
+export type Ends = readonly [least: number, greatest: number];
+
+const numberIn = ([least, greatest]: Ends) => z.number().min(least).max(greatest);
 
 /**
  * A number, or a number with its story: `plusMinus` is the half-width of an interval that surely
  * holds the truth, `marked` what the engraving says where a measurement has replaced it.
  * A bare number counts as marked.
  */
-export const quantity = (name: Bounded) => {
-  const [low, high] = BOUNDS[name];
+export const quantity = (name: Bounded) => quantityIn(BOUNDS[name]);
+
+/** The same between bounds of its own. */
+export const quantityIn = ([low, high]: Ends) => {
+  const number = numberIn([low, high]);
   return z.union([
-    bounded(name),
+    number,
     z
       .strictObject({
-        value: bounded(name),
+        value: number,
         plusMinus: z
           .number()
           .min(0)
           .max(high - low)
           .optional(),
         origin: z.enum(ORIGINS).optional(),
-        marked: bounded(name).optional(),
+        marked: number.optional(),
       })
       .superRefine(({ value, plusMinus = 0 }, context) => {
         // A value out of bounds is a problem of its own.
@@ -102,6 +109,12 @@ export interface Quantity {
   plusMinus: number;
   origin: Origin;
 }
+
+/** A quantity as it was given, with what goes without saying. */
+export const quantityOf = (q: QuantityInput): Quantity =>
+  typeof q === 'number'
+    ? { value: q, plusMinus: 0, origin: 'marked' }
+    : { value: q.value, plusMinus: q.plusMinus ?? 0, origin: q.origin ?? 'marked' };
 
 export const amount = (q: QuantityInput): number => (typeof q === 'number' ? q : q.value);
 

@@ -8,6 +8,7 @@ import { partsSchema } from '../../api/schemas/parts.ts';
 import { comparisonSchema, reportSchema, sweepSchema } from '../../api/schemas/report.ts';
 import type { Running } from '../../api/server.ts';
 import { FIGURE_IDS, type Pairing, RADIUS_IDS, report } from '../../core/index.ts';
+import { TABLE_FIGURES } from '../../core/table.ts';
 import { firstUnfit } from '../data/finite.ts';
 import { benchPairing, boundsPairing } from './arbitrary-pairing.ts';
 import { ask, post, start } from './support.ts';
@@ -83,16 +84,20 @@ describe('what the reading routes list', () => {
       await answered('report', { objective, relay, sensor, infinitySpaceMm: 50 }, reportSchema);
     }
   });
-  test('figures: every one of a report, each with unit, symbol, words and source', async () => {
+  test('figures: every one of a report and of the table, each with unit, symbol, words and source', async () => {
     const { json } = await ask(`${server.address}/api/figures`);
     const list = json.figures as { id: string; unit: string; symbol: string; words: string; source: string; group: string }[];
-    expect(list.map((f) => f.id)).toEqual([...FIGURE_IDS, ...RADIUS_IDS]);
+    expect(list.map((f) => f.id)).toEqual([...FIGURE_IDS, ...RADIUS_IDS, ...TABLE_FIGURES.map(({ id }) => id)]);
     expect(new Set(list.map((f) => f.id)).size).toBe(list.length);
     for (const { id, ...rest } of list) for (const text of Object.values(rest)) expect(text.length, id).toBeGreaterThan(0);
     // The unit that is listed is the unit that is answered.
     const pairing = { objective: 'plan-10x-0-25-200', relay: 'tube-lens-180', sensor: 'full-frame-45mp', infinitySpaceMm: 90 };
     const { figures, vignetting } = await answered('report', pairing, reportSchema);
-    const all: Record<string, unknown> = { ...figures, ...vignetting };
+    const all: Record<string, unknown> = {
+      ...figures,
+      ...vignetting,
+      ...Object.fromEntries(TABLE_FIGURES.map((figure) => [figure.id, figure])),
+    };
     for (const { id, unit } of list) expect((all[id] as { unit: string }).unit, id).toBe(unit);
   });
 });

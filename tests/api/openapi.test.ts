@@ -74,7 +74,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(19);
+    expect(operations).toBe(25);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -92,9 +92,13 @@ describe('openapi.json', () => {
       'get /api/parts',
       'get /api/parts/drawer.csv',
       'get /api/parts/drawer.json',
+      'post /api/builds',
       'post /api/choices',
       'post /api/choices/one-more',
       'post /api/choices/window',
+      'post /api/close-ups',
+      'post /api/infinity',
+      'post /api/lighting',
       'post /api/pairings/compare',
       'post /api/pairings/report',
       'post /api/pairings/sweep',
@@ -102,6 +106,8 @@ describe('openapi.json', () => {
       'post /api/parts/drawer',
       'post /api/relays/class',
       'post /api/relays/trace',
+      'post /api/stacks',
+      'post /api/stillness',
       'put /api/parts/{id}',
     ]);
   });

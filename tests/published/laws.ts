@@ -37,6 +37,17 @@ const slanted = (space: number): Changes => ({
 
 export const LAWS: readonly Law[] = [
   {
+    law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
+    figures: ['frameStepUm'],
+    pairs: () => {
+      const depth = told(engraved(10, 0.25), 'depthOfFieldUm');
+      return [
+        [told({ ...engraved(10, 0.25), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
+        [told({ ...engraved(10, 0.25), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
+      ];
+    },
+  },
+  {
     law: 'a field has the shape of its sensor: 3 to 4 to 5',
     figures: ['objectFieldWidthMm', 'objectFieldHeightMm', 'objectFieldDiagonalMm'],
     pairs: () => [

@@ -10,6 +10,7 @@ import {
   report,
   type Sensor,
 } from '../../core/index.ts';
+import { evaluateTable, type Settings, TABLE_FIGURES, type TableFigureId } from '../../core/table.ts';
 import type { ToldId, Value } from './row.ts';
 
 /**
@@ -20,9 +21,11 @@ export interface Changes extends Omit<Partial<Pairing>, 'objective' | 'relay' | 
   objective?: Partial<Objective>;
   relay?: Partial<Relay>;
   sensor?: Partial<Sensor>;
+  /** What is set on the table. */
+  table?: Settings;
 }
 
-const pairing = ({ objective, relay, sensor, ...setting }: Changes = {}): Pairing =>
+const pairing = ({ objective, relay, sensor, table: _, ...setting }: Changes = {}): Pairing =>
   pairingSchema.parse({
     objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, exitPupilFromShoulderMm: 0, ...objective },
     relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: 500, frontPrincipalPlaneFromRimMm: 0, ...relay },
@@ -37,14 +40,16 @@ export const engraved = (magnification: number, na: number, wavelengthNm = 550, 
   wavelengthNm,
 });
 
-const answerOf = ({ figures, vignetting }: Report, id: ToldId): Answer =>
+const answerOf = ({ figures, vignetting }: Report, id: Exclude<ToldId, TableFigureId>): Answer =>
   (FIGURE_IDS as readonly string[]).includes(id)
     ? figures[id as keyof Report['figures']]
     : (vignetting[id as keyof Report['vignetting']] as Answer);
 
-/** A figure's value in the pairing's report; a figure without one is an error. */
+const isOfTable = (id: ToldId): id is TableFigureId => TABLE_FIGURES.some((f) => f.id === id);
+
+/** A figure's value in the pairing's report or on its table; a figure without one is an error. */
 export function told(changes: Changes, id: ToldId): number {
-  const answer = answerOf(report(pairing(changes)), id);
+  const answer = isOfTable(id) ? evaluateTable(pairing(changes), changes.table ?? {}).answers[id] : answerOf(report(pairing(changes)), id);
   const value = numberIn(answer);
   if (value === undefined) throw new Error(`${id} is ${answer.state}`);
   return value;

@@ -1,6 +1,7 @@
 import type { FIGURE_IDS, RADIUS_IDS } from '../../core/index.ts';
+import type { TableFigureId } from '../../core/table.ts';
 
-export type ToldId = (typeof FIGURE_IDS)[number] | (typeof RADIUS_IDS)[number];
+export type ToldId = (typeof FIGURE_IDS)[number] | (typeof RADIUS_IDS)[number] | TableFigureId;
 
 export interface Source {
   readonly title: string;

@@ -9,6 +9,12 @@ export interface Field {
   unit?: string;
   bound?: keyof typeof BOUNDS;
   choices?: readonly (readonly [value: string, text: string])[];
+  /** Limits of its own, where core keeps none under a name. */
+  ends?: readonly [least: number, greatest: number];
+  /** What a choice that is left open stands for. */
+  usual?: string;
+  /** That a view of its own brought it. */
+  brought?: true;
 }
 
 const quantity = (key: keyof typeof BOUNDS, label: string, unit = 'mm'): Field => ({ key, label, unit, kind: 'quantity', bound: key });
@@ -155,6 +161,13 @@ function glassField(key: string): Field {
 
 const PLACES: Record<string, readonly Field[]> = { objective: OBJECTIVE, relay: RELAY, sensor: SENSOR };
 
+let brought: (path: string) => Field | undefined = () => undefined;
+
+/** A view that is fetched later brings the inputs that it has beside the pairing's. */
+export const bringFields = (lookup: typeof brought): void => {
+  brought = lookup;
+};
+
 /** The field that a path leads to; the path of a quantity's ± leads to the quantity. */
 export function fieldAt(path: string): Field | undefined {
   const [first = '', ...rest] = path.slice(1).split('/');
@@ -162,7 +175,7 @@ export function fieldAt(path: string): Field | undefined {
   if (first === 'relay' && rest[0] === 'glass') return glassField(rest.join('/'));
   if (place) return place.find((f) => matches(f, rest.join('/')));
   if (first === 'stops') return STOP.find((f) => f.key === rest[1]);
-  return [...SPACING, ...LIGHT, ...SUBJECT, ...DEPTH, ...SHARP].find((f) => matches(f, path.slice(1)));
+  return [...SPACING, ...LIGHT, ...SUBJECT, ...DEPTH, ...SHARP].find((f) => matches(f, path.slice(1))) ?? brought(path);
 }
 
 const matches = (field: Field, key: string): boolean => key === field.key || key.startsWith(`${field.key}/`);

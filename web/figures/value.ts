@@ -1,7 +1,7 @@
 import { type Answer, earned, type FigureId, percent, short } from '../../core/index.ts';
 
 /** Shares are told in per cent, ratios bare, f-numbers and magnifications as they are written. */
-const SHARES: ReadonlySet<FigureId> = new Set([
+const SHARES: ReadonlySet<string> = new Set<FigureId>([
   'correctedShare',
   'litShare',
   'sharpShare',
@@ -21,10 +21,9 @@ export interface Told {
 const UNITS: Record<string, string> = { '1': '', EV: 'stops', '1/mm': 'per mm' };
 
 /** A known answer with the digits that its ± earns. */
-export function toldAs(id: FigureId, answer: Extract<Answer, { state: 'known' }>): Told {
+export function toldAs(id: string, answer: Extract<Answer, { state: 'known' }>, share = SHARES.has(id)): Told {
   const { value, low, high } = answer;
   const unit = UNITS[answer.unit] ?? answer.unit;
-  const share = SHARES.has(id);
   const half = Math.max(value - (low ?? value), (high ?? value) - value);
   const end = (x: number): string => (share ? percent(x).replace(' %', '') : toPlace(x, half));
   const sure = low !== undefined && high !== undefined && high - low <= 1e-9 * Math.max(1, Math.abs(value));

@@ -1,11 +1,9 @@
-import { type FigureId, figureById, type WorkingTerm, workingOf } from '../../core/index.ts';
+import type { Working, WorkingTerm } from '../../core/index.ts';
 import { Lead } from '../fields/lead.tsx';
-import { answered } from '../state/draft.ts';
 import { Formula } from './formula.tsx';
 
-/** A figure in three lines: words, symbols, this pairing's numbers; then what they rest on. */
-export function Working({ id }: { id: FigureId }) {
-  const { words, symbols, numbers, source, terms } = workingOf(answered.value, figureById(id));
+/** A figure in three lines: words, symbols, these numbers; then what they rest on. */
+export function WorkingLines({ working: { words, symbols, numbers, source, terms } }: { working: Working }) {
   return (
     <div class="working">
       <p>{words}</p>

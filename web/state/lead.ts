@@ -1,4 +1,4 @@
-import { inputId, inputPath } from '../fields/names.ts';
+import { fieldAt, inputId, inputPath } from '../fields/names.ts';
 import { openView } from './address.ts';
 import type { View } from './view.ts';
 
@@ -6,7 +6,8 @@ import type { View } from './view.ts';
 const inputOf = (path: string): HTMLElement | null => document.getElementById(inputId(inputPath(path)));
 
 /** The view that has the input: the relay's glass and how it is judged stand in a view of their own. */
-const homeOf = (path: string): View => (/^\/(relay\/glass|sharp)(\/|$)/.test(path) ? 'glass' : 'pairing');
+const homeOf = (path: string): View =>
+  /^\/(relay\/glass|sharp)(\/|$)/.test(path) ? 'glass' : fieldAt(path)?.brought ? 'table' : 'pairing';
 
 /** How long a piece of the page that has to be fetched is waited for, ms. */
 const LONGEST = 5000;

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 
 /** The page's views. The one that is open stands in the address before the pairing's link: `?view=glass#1.…`. */
-export const VIEWS = ['pairing', 'glass', 'subject', 'abreast', 'drawer'] as const;
+export const VIEWS = ['pairing', 'glass', 'subject', 'abreast', 'table', 'drawer'] as const;
 export type View = (typeof VIEWS)[number];
 
 export const VIEW_NAMES: Record<View, string> = {
@@ -9,6 +9,7 @@ export const VIEW_NAMES: Record<View, string> = {
   glass: 'The glass',
   subject: 'From the subject',
   abreast: 'Abreast',
+  table: 'On the table',
   drawer: 'The drawer',
 };
 
@@ -20,10 +21,16 @@ export const view = signal<View>('pairing');
  */
 export const wishText = signal('');
 
+/** What the table's view keeps in the address beside its name, each as text until that view reads it (`kept.ts`). */
+export const tableTexts = { set: signal(''), saw: signal(''), rings: signal('') };
+
+const TABLE_TEXTS = Object.entries(tableTexts);
+
 /** The first view has no name in the address, so that old links stay what they were. */
 export function searchOf(name: View): string {
   if (name === VIEWS[0]) return '';
-  return `?view=${name}${name === 'subject' && wishText.value !== '' ? `&wish=${wishText.value}` : ''}`;
+  const kept = name === 'subject' ? [['wish', wishText] as const] : name === 'table' ? TABLE_TEXTS : [];
+  return `?view=${name}${kept.map(([key, { value }]) => (value === '' ? '' : `&${key}=${value}`)).join('')}`;
 }
 
 export function showView(name: View): void {
@@ -35,7 +42,9 @@ export function showView(name: View): void {
 export function followView(): void {
   const search = new URLSearchParams(location.search);
   const named = search.get('view');
-  // What would not stand in an address as it is cannot be a wish: it is kept out of the address that is written anew.
-  if (named === 'subject') wishText.value = search.get('wish')?.replace(/[^\w.-]/g, '') ?? '';
+  // What would not stand in an address as it is was not written here: it is kept out of the address that is written anew.
+  const textOf = (key: string): string => search.get(key)?.replace(/[^\w.-]/g, '') ?? '';
+  if (named === 'subject') wishText.value = textOf('wish');
+  if (named === 'table') for (const [key, text] of TABLE_TEXTS) text.value = textOf(key);
   showView(VIEWS.find((name) => name === named) ?? VIEWS[0]);
 }

@@ -49,7 +49,7 @@ export function complaint({ path, code, message, expected, given }: Problem): st
   const glass = inGlass({ path, code, message, expected, given });
   if (glass) return glass;
   const field = fieldAt(path);
-  const bound = field?.bound ? BOUNDS[field.bound] : undefined;
+  const bound = field?.ends ?? (field?.bound && BOUNDS[field.bound]);
   const spread = path.endsWith('/plusMinus');
   if (bound && !spread && ['missing', 'wrongType', 'tooSmall', 'tooBig'].includes(code) && !message.includes('and so')) {
     const range = `${code === 'missing' ? '' : 'Put in '}a number from ${short(bound[0], 5)} to ${short(bound[1], 5)}${field?.unit ? ` ${field.unit}` : ''}`;

@@ -1,0 +1,26 @@
+import type { z } from '@hono/zod-openapi';
+import type { Shelf } from '../../core/index.ts';
+import type { TableEvaluation, TableGroup } from '../../core/table.ts';
+
+/** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
+export interface TablePart {
+  readonly path: string;
+  readonly summary: string;
+  /** What a request may hold beside pairing, subject and settings. */
+  readonly asks: z.ZodRawShape;
+  /** What the answer holds beside figures, assumptions and cautions. */
+  readonly answers: z.ZodRawShape;
+  /** Works that out. @throws Refusal */
+  more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf): object;
+}
+
+const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
+
+export const TABLE_PARTS: Record<TableGroup, TablePart> = {
+  build: plain('/api/builds', 'what to screw together, and how long it is'),
+  infinity: plain('/api/infinity', 'how wrong infinity may be set'),
+  stack: plain('/api/stacks', 'the frames for this subject'),
+  stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
+  light: plain('/api/lighting', 'room for light at the subject'),
+  closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
+};

@@ -1,0 +1,17 @@
+import type { TableEvaluation } from './evaluate.ts';
+import type { TableGroup } from './groups.ts';
+
+type Cautions = (evaluation: TableEvaluation) => readonly string[];
+const none: Cautions = () => [];
+
+/** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
+const CAUTIONS: Record<TableGroup, Cautions> = {
+  build: none,
+  infinity: none,
+  stack: none,
+  stillness: none,
+  light: none,
+  closeUp: none,
+};
+
+export const tableCautions = (evaluation: TableEvaluation, group: TableGroup): readonly string[] => CAUTIONS[group](evaluation);

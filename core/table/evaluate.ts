@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import { soundInputs, type Worked, workedOut } from '../pairing/evaluate.ts';
+import type { Glassworks } from '../pairing/glassworks.ts';
+import type { Plan } from '../pairing/registry.ts';
+import type { Pairing } from '../pairing/schema.ts';
+import { SETTINGS, settingsShape, type TableFigureId, WHOLE_TABLE } from './groups.ts';
+import { put } from './setting.ts';
+
+/** What is set on the table; whatever is left out is taken as usual, guessed and told, or unknown. */
+export const settingsSchema = z.strictObject(settingsShape);
+export type Settings = z.infer<typeof settingsSchema>;
+
+/** The table's figures of a pairing, each with its low and high. */
+export interface TableEvaluation extends Worked<TableFigureId> {
+  readonly pairing: Pairing;
+  readonly settings: Settings;
+}
+
+/**
+ * Works the table's figures out. Pairing and settings have passed their schemas.
+ *
+ * @param plan one group's figures, or all
+ * @param works what works with glass: a pairing whose relay has glass needs it
+ * @throws PairingError where the pairing contradicts itself
+ */
+export function evaluateTable(
+  pairing: Pairing,
+  settings: Settings,
+  works?: Glassworks,
+  plan: Plan<TableFigureId> = WHOLE_TABLE,
+): TableEvaluation {
+  const { values, list } = soundInputs(pairing, works);
+  const all = new Map(values);
+  const inputs = [...list];
+  for (const one of SETTINGS) {
+    if (!plan.graph.place.has(one.leaf)) continue;
+    const { value, input } = put(one, settings[one.key as keyof Settings]);
+    all.set(one.leaf, value);
+    if (input) inputs.push(input);
+  }
+  return { pairing, settings, ...workedOut(plan, { values: all, list: inputs }) };
+}

@@ -1,0 +1,100 @@
+import type { ZodEnum, ZodOptional } from 'zod';
+import { z } from 'zod';
+import { Gap, type Leaf, leaf, type Node } from '../figure.ts';
+import type { Input } from '../pairing/inputs.ts';
+import { type Ends, quantityIn, quantityOf } from '../parts/quantity.ts';
+import type { Guess } from '../parts/typical.ts';
+
+/**
+ * What is set on the table and is no part of the pairing: an overlap, a rail's error, an exposure. Each is
+ * made once, here, with its leaf; the schema of requests, the inputs with their ± and the page's fields follow.
+ */
+interface Made<K extends string> {
+  /** Its name in requests; its path is `/<key>`. */
+  readonly key: K;
+  readonly words: string;
+}
+
+/** A number with its bounds. */
+export interface NumberSetting<K extends string = string> extends Made<K> {
+  readonly kind: 'number';
+  readonly leaf: Leaf<number>;
+  readonly bounds: Ends;
+  /** What is taken where it is left out: a choice, not a guess. */
+  readonly usual: number | undefined;
+  /** A guess, typical of its class, where it is left out; told as an assumption. */
+  readonly standing: Guess | undefined;
+}
+
+/** One of several words. */
+export interface ChoiceSetting<K extends string = string, O extends string = string> extends Made<K> {
+  readonly kind: 'choice';
+  readonly leaf: Leaf<O>;
+  readonly options: readonly O[];
+  readonly usual: O;
+}
+
+export type Setting = NumberSetting | ChoiceSetting;
+
+interface NumberText<K extends string> extends Made<K> {
+  symbol: string;
+  unit: string;
+  bounds: Ends;
+  usual?: number;
+  standing?: Guess;
+}
+
+export const setting = <const K extends string>({
+  key,
+  symbol,
+  unit,
+  words,
+  bounds,
+  usual,
+  standing,
+}: NumberText<K>): NumberSetting<K> => ({ kind: 'number', key, words, bounds, usual, standing, leaf: leaf(key, symbol, unit, words) });
+
+export const choice = <const K extends string, const O extends string>(
+  def: Made<K> & { options: readonly O[]; usual: NoInfer<O> },
+): ChoiceSetting<K, O> => ({ kind: 'choice', ...def, leaf: leaf<O>(def.key, '', '', def.words) });
+
+type Schema<S extends Setting> =
+  S extends ChoiceSetting<string, infer O> ? ZodOptional<ZodEnum<{ [X in O]: X }>> : ZodOptional<ReturnType<typeof quantityIn>>;
+export type Shape<S extends readonly Setting[]> = { [One in S[number] as One['key']]: Schema<One> };
+
+/** The shape of requests that hold some settings; every one may be left out. */
+export const shapeOf = <const S extends readonly Setting[]>(settings: S): Shape<S> =>
+  Object.fromEntries(
+    settings.map((one) => [one.key, (one.kind === 'choice' ? z.enum(one.options) : quantityIn(one.bounds)).optional()]),
+  ) as unknown as Shape<S>;
+
+const pathOf = ({ key }: Setting): string => `/${key}`;
+
+/** What a setting's leaf holds, and the input that it is where it is a number. */
+export function put(one: Setting, given: unknown): { value: unknown; input?: Input } {
+  if (one.kind === 'choice') return { value: given ?? one.usual };
+  const guess = given === undefined ? one.standing : undefined;
+  const plain = given ?? one.usual;
+  const { value, plusMinus, origin } =
+    guess !== undefined
+      ? { ...guess, origin: 'assumed' as const }
+      : plain === undefined
+        ? { value: Gap.unknown(pathOf(one)), plusMinus: 0, origin: 'marked' as const }
+        : quantityOf(plain as Parameters<typeof quantityOf>[0]);
+  if (typeof value !== 'number') return { value };
+  const [low, high] = one.bounds;
+  return {
+    value,
+    input: {
+      path: pathOf(one),
+      leaf: one.leaf as Node,
+      value,
+      plusMinus,
+      least: Math.max(low, value - plusMinus),
+      greatest: Math.min(high, value + plusMinus),
+      origin,
+      guess: guess?.why ?? (origin === 'assumed' ? 'given as typical of its class' : undefined),
+      put: (_, x) => x,
+    },
+  };
+}

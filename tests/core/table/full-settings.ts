@@ -1,0 +1,50 @@
+import { SETTINGS, type SettingKey, type Settings, settingsSchema } from '../../../core/table.ts';
+import type { Random } from '../../support/random.ts';
+
+/** Between what each number lies as people set it: numbers of the same kind as the drawn pairings. */
+const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
+  overlap: [0.05, 0.5],
+  railErrorUm: [0, 0.3],
+};
+
+/** Every setting with a value, half of the numbers with a ±. */
+export function fullSettings(r: Random): Settings {
+  const entries = SETTINGS.map((one) => {
+    if (one.kind === 'choice') return [one.key, r.oneOf(one.options)];
+    const [from, to] = RANGES[one.key as SettingKey] ?? [Number.NaN, Number.NaN];
+    const value = r.between(from, to);
+    return [one.key, r.chance(0.5) ? value : { value, plusMinus: 0.02 * Math.min(value - one.bounds[0], one.bounds[1] - value) }];
+  });
+  return settingsSchema.parse(Object.fromEntries(entries));
+}
+
+/** The power of length in the units that settings carry. */
+const LENGTH: Record<string, number> = {
+  mm: 1,
+  µm: 1,
+  m: 1,
+  nm: 1,
+  'mm/s': 1,
+  'µm/s': 1,
+  D: -1,
+  '': 0,
+  s: 0,
+  ms: 0,
+  Hz: 0,
+  '°': 0,
+  '%': 0,
+};
+
+/** The same settings with every length `k` times as large. */
+export function scaledSettings(settings: Settings, k: number): Settings {
+  const entries = SETTINGS.map((one) => {
+    const given = settings[one.key as keyof Settings] as number | string | { value: number; plusMinus?: number };
+    const power = LENGTH[one.leaf.unit];
+    if (power === undefined) throw new Error(`${one.key}: what is the dimension of ${one.leaf.unit}?`);
+    const times = k ** power;
+    if (typeof given === 'string') return [one.key, given];
+    if (typeof given === 'number') return [one.key, times * given];
+    return [one.key, { ...given, value: times * given.value, plusMinus: times * (given.plusMinus ?? 0) }];
+  });
+  return settingsSchema.parse(Object.fromEntries(entries));
+}

@@ -1,0 +1,2 @@
+export const FIGURE_NAMES = {};
+export const SETTING_FIELDS = {};

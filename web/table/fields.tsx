@@ -1,0 +1,14 @@
+import type { SettingKey } from '../../core/table.ts';
+import { Input } from '../fields/input.tsx';
+import type { Field } from '../fields/names.ts';
+import { settingField } from './names.ts';
+import { TABLE } from './tabled.ts';
+
+/** Settings of the table as labelled inputs. */
+export const SettingFields = ({ keys }: { keys: readonly SettingKey[] }) => (
+  <div class="fields">
+    {keys.map((key) => (
+      <Input key={key} field={settingField(`/${key}`) as Field} path={`/${key}`} sheet={TABLE} />
+    ))}
+  </div>
+);

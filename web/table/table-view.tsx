@@ -1,0 +1,50 @@
+import { useEffect } from 'preact/hooks';
+import { answered } from '../state/draft.ts';
+import '../styles/table.css';
+import { engraved } from '../abreast/named.ts';
+import { SECTIONS } from './sections.ts';
+import { settings } from './tabled.ts';
+
+/** On the table: from a pairing to the last frame, one thing after the other. */
+export function TableView() {
+  useEffect(() => settings.follow(), []);
+  return (
+    <>
+      <section class="table-head" aria-label="What lies on the table">
+        <p class="parts-line">{engraved(answered.value.pairing).join(' · ')}</p>
+        {settings.fault.value && (
+          <p class="notice" role="alert">
+            What this address sets on the table could not be read: {settings.fault.value}. Everything is taken as usual.
+          </p>
+        )}
+        <nav class="table-contents" aria-label="What is done on the table">
+          <ol>
+            {SECTIONS.map(({ id, title }) => (
+              <li key={id}>
+                <button type="button" class="lead" onClick={() => goTo(id)}>
+                  {title}
+                </button>
+              </li>
+            ))}
+          </ol>
+        </nav>
+      </section>
+      {SECTIONS.map(({ id, title, Body }) => (
+        <section key={id} class="table-section" aria-labelledby={`table-${id}`}>
+          <h2 id={`table-${id}`} tabIndex={-1}>
+            {title}
+          </h2>
+          <Body />
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** The address belongs to the pairing, so that places on the page are gone to without it. */
+function goTo(id: string): void {
+  const title = document.getElementById(`table-${id}`);
+  const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  title?.scrollIntoView({ block: 'start', behavior: calm ? 'auto' : 'smooth' });
+  title?.focus({ preventScroll: true });
+}
