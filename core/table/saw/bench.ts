@@ -1,7 +1,11 @@
+import { Gap } from '../../figure.ts';
 import type { Sheet } from '../../graph.ts';
-import { type Glassworks, glassOf } from '../../pairing/glassworks.ts';
-import { type Input, inputsOf } from '../../pairing/inputs.ts';
+import { soundInputs } from '../../pairing/evaluate.ts';
+import type { Glassworks } from '../../pairing/glassworks.ts';
+import type { Input } from '../../pairing/inputs.ts';
+import { infinitySpace } from '../../pairing/leaves.ts';
 import type { Pairing } from '../../pairing/schema.ts';
+import { BOUNDS } from '../../parts/quantity.ts';
 import type { Reading, Sure } from './readings.ts';
 import type { Unknown } from './unknowns.ts';
 
@@ -11,8 +15,14 @@ export interface Bench {
   readonly unknowns: readonly Unknown[];
   /** What all readings share: the pairing's other inputs that have a ±. */
   readonly shared: readonly Input[];
+  /** The infinity spaces at which was looked. */
+  readonly spaces: readonly number[];
   /** Reading `i` as foretold with the unknowns at `xs`; Infinity or NaN where there is none. */
   foretold(i: number, xs: readonly number[]): number;
+  /** What the pairing would have to say before reading `i` can be foretold. */
+  missing(i: number): readonly string[];
+  /** The inputs without a ± that what is foretold hangs on: taken as they stand. */
+  asTheyStand(xs: readonly number[]): readonly string[];
   /** What the half-widths do to reading `i`: of its own numbers one by one, of each shared input signed. */
   doubts(i: number, xs: readonly number[]): Doubts;
 }
@@ -22,7 +32,10 @@ export interface Doubts {
   readonly shared: readonly number[];
 }
 
-/** @param counts which of the pairing's other inputs are doubted; all where it is left out */
+/**
+ * @param counts which of the pairing's other inputs are doubted; all where it is left out
+ * @throws PairingError where the pairing contradicts itself
+ */
 export function benchOf(
   pairing: Pairing,
   readings: readonly Reading[],
@@ -30,7 +43,7 @@ export function benchOf(
   works?: Glassworks,
   counts: (input: Input) => boolean = () => true,
 ): Bench {
-  const { values, list } = inputsOf(pairing, glassOf(pairing, works));
+  const { values, list } = soundInputs(pairing, works);
   const shared = list.filter((input) => input.greatest > input.least && counts(input) && !unknowns.some((u) => u.replaces(input)));
   const sheets = readings.map(({ graph, stood }): Sheet => {
     const leaves = new Map(values);
@@ -38,6 +51,8 @@ export function benchOf(
     return graph.fill(leaves);
   });
   const places = readings.map(({ graph }) => unknowns.map(({ leaf }) => graph.place.get(leaf)));
+
+  const middles = unknowns.map(({ name }) => Math.max(1, BOUNDS[name][0]));
 
   /** Reading i on a copy of its sheet that `change` may write leaves of. */
   const read = (i: number, xs: readonly number[], own: readonly number[], change?: (sheet: Sheet) => void): number => {
@@ -60,7 +75,33 @@ export function benchOf(
     readings,
     unknowns,
     shared,
+    spaces: readings.map(({ stood }) => stood.find(({ leaf }) => leaf === infinitySpace)?.value ?? (values.get(infinitySpace) as number)),
     foretold,
+    missing(i) {
+      const { graph, node } = readings[i] as Reading;
+      let gap: unknown;
+      read(i, middles, nominal[i] as number[], (sheet) => {
+        const copy = sheet.slice();
+        graph.recompute(copy);
+        gap = copy[graph.place.get(node) as number];
+      });
+      return gap instanceof Gap ? gap.missing : [];
+    },
+    asTheyStand(xs) {
+      const exact = list.filter((input) => input.greatest === input.least && counts(input) && !unknowns.some((u) => u.replaces(input)));
+      return exact.flatMap(({ path, leaf, value, put }) =>
+        readings.some(({ graph, stood }, i) => {
+          const place = graph.place.get(leaf);
+          if (place === undefined || stood.some((other) => other.leaf === leaf)) return false;
+          const there = read(i, xs, nominal[i] as number[], (sheet) => {
+            sheet[place] = put(sheet[place], value * 1.01 + 0.01);
+          });
+          return Math.abs(there - foretold(i, xs)) > 1e-9 * Math.abs(there);
+        })
+          ? [path]
+          : [],
+      );
+    },
     doubts(i, xs) {
       const { own, stood, graph } = readings[i] as Reading;
       const numbers = nominal[i] as number[];

@@ -1,7 +1,7 @@
 import { crossing } from '../../numeric.ts';
 import type { Bench } from './bench.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
-import { type Covariance, chiSquare, chiSquare95, covarianceAt, residualsAt, slopesAt, standings } from './weigh.ts';
+import { type Covariance, chiSquare, chiSquare95, covarianceAt, NINETY_FIVE, residualsAt, slopesAt, standings } from './weigh.ts';
 
 /** How many values are looked through first. */
 const LOOKED_AT = 97;
@@ -34,23 +34,27 @@ export function solveOne(bench: Bench, range: readonly [number, number]): Outcom
     covariance = covarianceAt(bench, [line.at(minima[0] as number)]);
   }
 
-  const { inverse } = covariance;
-  const at = (x: number): number => chiSquare(residualsAt(bench, [line.at(x)]), inverse);
-  const best = at(minima[0] as number);
+  /** Doubts as they are at x itself: where a reading hardly changes they hardly count. */
+  const off = (x: number): number => {
+    const xs = [line.at(x)];
+    return Math.sqrt(chiSquare(residualsAt(bench, xs), covarianceAt(bench, xs).inverse));
+  };
+  const nearest = minima.map((x) => ({ x, by: off(x) })).toSorted((a, b) => a.by - b.by);
+  const best = nearest[0] as { x: number; by: number };
   const freedom = bench.readings.length - 1;
-  if (freedom === 0 && best > chiSquare95(1)) return { unmet: { spans: spansOf(bench, rows) } };
-  const birge = freedom > 0 ? Math.max(1, Math.sqrt(best / freedom)) : 1;
-  const most = best + chiSquare95(1) * birge ** 2;
+  if (freedom === 0 && best.by ** 2 > chiSquare95(1)) return { unmet: { spans: spansOf(bench, rows) } };
+  const birge = freedom > 0 ? Math.max(1, best.by / Math.sqrt(freedom)) : 1;
+  const most = Math.sqrt(best.by ** 2 + (NINETY_FIVE * birge) ** 2);
   const ways: Found[] = [];
-  for (const x of minima) {
-    if (at(x) > most || ways.some(({ low, high }) => line.at(x) >= low && line.at(x) <= high)) continue;
-    ways.push(around((y) => at(y) - most, line, x));
+  for (const { x, by } of nearest) {
+    if (by > most || ways.some(({ low, high }) => line.at(x) >= low && line.at(x) <= high)) continue;
+    ways.push(around((y) => off(y) - most, by - most, line, x));
   }
-  const xs = [line.at(minima[0] as number)];
+  const xs = [line.at(best.x)];
   return {
     solved: {
       ways: ways.map((way) => [way]),
-      chiSquare: best,
+      chiSquare: best.by ** 2,
       freedom,
       birge,
       standings: freedom > 0 ? standingsAt(bench, xs, ways[0] as Found, covariance) : [],
@@ -118,13 +122,12 @@ function golden(f: (x: number) => number, low: number, high: number): number {
   return (a + b) / 2;
 }
 
-/** The stretch around `x` where `margin` is not positive: steps that double, then the border by bracketing. */
-function around(margin: (x: number) => number, line: Axis, x: number): Found {
-  const here = margin(x);
+/** The stretch around `x`, where `margin` is `here`, in which it is not positive: steps that double, then the border by bracketing. */
+function around(margin: (x: number) => number, here: number, line: Axis, x: number): Found {
   const edge = (end: number): readonly [value: number, open: boolean] => {
     let inside = x;
     let atInside = here;
-    for (let step = 1e-6 * (end - x); ; step *= 2) {
+    for (let step = 1e-4 * (end - x); ; step *= 2) {
       const next = x + step;
       if (Math.abs(step) >= Math.abs(end - x)) {
         const atEnd = margin(end);
@@ -135,7 +138,6 @@ function around(margin: (x: number) => number, line: Axis, x: number): Found {
       [inside, atInside] = [next, value];
     }
   };
-  if (here > 0) return { value: line.at(x), low: line.at(x), high: line.at(x), open: [false, false] };
   const [low, below] = x > line.from ? edge(line.from) : [line.at(x), true];
   const [high, above] = x < line.to ? edge(line.to) : [line.at(x), true];
   return { value: line.at(x), low, high, open: [below, above] };

@@ -37,8 +37,9 @@ const micrometer = z.strictObject({
 /** An even wall, photographed raw: the corner against the middle, or a distance from the middle. One of the four. */
 const wall = z.strictObject({
   kind: z.literal('wall'),
-  cornerLossEv: reading(0, 12).optional(),
-  cornerShare: reading(0, 1).optional(),
+  // Noise may show a corner a little brighter than the middle.
+  cornerLossEv: reading(-1, 12).optional(),
+  cornerShare: reading(0, 1.5).optional(),
   onsetRadiusMm: reading(0.01, 250).optional(),
   halfRadiusMm: reading(0.01, 250).optional(),
   ...stood,

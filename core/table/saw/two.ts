@@ -1,7 +1,18 @@
 import type { Bench } from './bench.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
 import { dot, inverse, times } from './matrix.ts';
-import { type Covariance, chiSquare, chiSquare95, covarianceAt, NINETY_FIVE, residualsAt, STANDARD, slopesAt, standings } from './weigh.ts';
+import {
+  type Covariance,
+  chiSquare,
+  chiSquare95,
+  covarianceAt,
+  gainOf,
+  NINETY_FIVE,
+  residualsAt,
+  STANDARD,
+  slopesAt,
+  standings,
+} from './weigh.ts';
 
 /** How many values of the two unknowns are looked through first. */
 const LOOKED_AT = [25, 15] as const;
@@ -79,15 +90,17 @@ const steps = (lines: readonly Axis[], u: readonly number[]): number[] =>
 /** Places of the net no higher than their neighbours, the lowest first. */
 function valleys(curve: readonly (readonly number[])[]): (readonly [number, number])[] {
   const found: (readonly [number, number])[] = [];
-  curve.forEach((line, a) =>
-    line.forEach((here, b) => {
-      if (!Number.isFinite(here)) return;
-      for (const i of [-1, 0, 1]) for (const j of [-1, 0, 1]) if ((curve[a + i]?.[b + j] ?? Infinity) < here) return;
-      found.push([a, b]);
-    }),
-  );
+  for (let a = 0; a < curve.length; a++)
+    for (let b = 0; b < (curve[a] as readonly number[]).length; b++) if (isValley(curve, a, b)) found.push([a, b]);
   const height = ([a, b]: readonly [number, number]): number => (curve[a] as readonly number[])[b] as number;
   return found.length > 0 ? found.toSorted((p, q) => height(p) - height(q)) : [[0, 0]];
+}
+
+function isValley(curve: readonly (readonly number[])[], a: number, b: number): boolean {
+  const here = curve[a]?.[b] as number;
+  if (!Number.isFinite(here)) return false;
+  for (const i of [-1, 0, 1]) for (const j of [-1, 0, 1]) if ((curve[a + i]?.[b + j] ?? Infinity) < here) return false;
+  return true;
 }
 
 /** Levenberg and Marquardt from `start`, kept inside the range. */
@@ -142,17 +155,8 @@ function spread(
   const { doubts, inverse: weights } = covariance;
   const moves = movesOf(bench, doubts);
   const slopes = slopesAt(bench, here, steps(lines, u));
-  const columns = here.map((_, k) => slopes.map((row) => row[k] as number));
-  const weighed = columns.map((column) => times(weights, column));
-  const gain = inverse(columns.map((column) => weighed.map((w) => dot(w, column))));
-  const straight = moves.map((move) =>
-    gain
-      ? times(
-          gain,
-          weighed.map((w) => dot(w, move)),
-        )
-      : here.map(() => Number.POSITIVE_INFINITY),
-  );
+  const gain = gainOf(weights, slopes);
+  const straight = moves.map((move) => (gain ? times(gain, move) : here.map(() => Number.POSITIVE_INFINITY)));
   const whole = here.map((_, k) => Math.sqrt(straight.reduce((sum, by) => sum + (by[k] as number) ** 2, 0)));
   const up = here.map(() => 0);
   const down = here.map(() => 0);

@@ -62,19 +62,39 @@ export interface Standing {
  * @param slopes J by rows: what a unit of each unknown does to each reading
  */
 export function standings(bench: Bench, residuals: readonly number[], { inverse: W }: Covariance, slopes: Rows): Standing[] {
-  const columns = bench.unknowns.map((_, k) => slopes.map((row) => row[k] as number));
-  const weighed = columns.map((column) => times(W, column));
-  const information = inverse(columns.map((column) => weighed.map((w) => dot(w, column))));
-  if (!information) return [];
+  const gain = gainOf(W, slopes);
+  if (!gain) return [];
   const pulled = times(W, residuals);
   return bench.readings.flatMap(({ value, place }, i): Standing[] => {
-    const along = weighed.map((w) => w[i] as number);
-    const own = ((W[i] as readonly number[])[i] as number) - dot(along, times(information, along));
+    // (V⁻¹J)(JᵀV⁻¹J)⁻¹(JᵀV⁻¹) is V⁻¹ times J times the gain.
+    const fitted = slopes.map((row) =>
+      dot(
+        row,
+        gain.map((g) => g[i] as number),
+      ),
+    );
+    const own = ((W[i] as readonly number[])[i] as number) - dot(W[i] as readonly number[], fitted);
     // Where the others say nothing of it there is nothing to be off from.
     if (!(own > 1e-9 * ((W[i] as readonly number[])[i] as number))) return [];
     const pull = pulled[i] as number;
     return [{ place, off: pull / Math.sqrt(own), expected: value - pull / own }];
   });
+}
+
+/** `(JᵀV⁻¹J)⁻¹JᵀV⁻¹`: what a unit of each reading does to each unknown; undefined where they do not separate. */
+export function gainOf(weights: Rows, slopes: Rows): Rows | undefined {
+  const columns = (slopes[0] as readonly number[]).map((_, k) => slopes.map((row) => row[k] as number));
+  const weighed = columns.map((column) => times(weights, column));
+  const normal = inverse(columns.map((column) => weighed.map((w) => dot(w, column))));
+  if (!normal) return undefined;
+  return normal.map((row) =>
+    (weights as Rows).map((_, i) =>
+      dot(
+        row,
+        weighed.map((w) => w[i] as number),
+      ),
+    ),
+  );
 }
 
 /** What a unit of each unknown does to each reading, by the difference over a small step. */

@@ -1,0 +1,169 @@
+import type { Glassworks } from '../../pairing/glassworks.ts';
+import type { Input } from '../../pairing/inputs.ts';
+import type { Pairing } from '../../pairing/schema.ts';
+import { type Bench, benchOf, type Doubts } from './bench.ts';
+import type { Found, Outcome, Solved } from './found.ts';
+import { dot } from './matrix.ts';
+import { solveOne } from './one.ts';
+import type { Reading } from './readings.ts';
+import { solveTwo } from './two.ts';
+import { rangeOf, type Unknown } from './unknowns.ts';
+import { gainOf, slopesAt } from './weigh.ts';
+
+/** A number of the pairing that what was seen gives, to be taken as measured. */
+export interface Finding {
+  /** JSON Pointer of the input that it replaces. */
+  readonly path: string;
+  readonly value: number;
+  /** The greater distance to the ends of its 95 %. */
+  readonly plusMinus: number;
+  readonly low: number;
+  readonly high: number;
+  /** The sightings that give it, by place. */
+  readonly from: readonly number[];
+  /** The pairing's inputs whose ± it carries, as shares of its variance, the greatest first. */
+  readonly restsOn: readonly { readonly path: string; readonly share: number }[];
+  /** Inputs that it hangs on and that have no ±. */
+  readonly asTheyStand: readonly string[];
+  /** Other values that would show the same. */
+  readonly also: readonly { readonly value: number; readonly low: number; readonly high: number }[];
+  /** Whether an end of it is where the number's class ends, and not where the readings put it. */
+  readonly cut: boolean;
+  /** Whether it lies outside what was known of it before. */
+  readonly beyond: boolean;
+  /** How well several sightings agree. */
+  readonly fit?: { readonly chiSquare: number; readonly freedom: number; readonly birge: number };
+}
+
+/** What could not be found, and why. */
+export interface Unsolved {
+  readonly path: string;
+  readonly from: readonly number[];
+  readonly why: 'missing' | 'unmet' | 'nothing learnt' | 'contradicts';
+  /** What the pairing would have to say first, for want of which nothing is foretold. */
+  readonly missing?: readonly string[];
+  /** What could be seen at all, in the sighting's own unit; an absent end is without limit. */
+  readonly spans?: readonly { readonly place: number; readonly least?: number; readonly greatest?: number }[];
+  /** What the pairing would say against it. */
+  readonly message?: string;
+}
+
+export interface Sought {
+  readonly findings: readonly Finding[];
+  readonly unsolved: readonly Unsolved[];
+  readonly solved?: Solved;
+  readonly bench: Bench;
+}
+
+/** As much of the interval that was known before has to go, or nothing was learnt. */
+const LEARNT = 0.9;
+
+/** The unknowns from the readings, with what each finding rests on. */
+export function seek(
+  pairing: Pairing,
+  readings: readonly Reading[],
+  unknowns: readonly Unknown[],
+  inputs: readonly Input[],
+  works?: Glassworks,
+): Sought {
+  const bench = benchOf(pairing, readings, unknowns, works);
+  const from = readings.map(({ place }) => place);
+  const missing = [...new Set(readings.flatMap((_, i) => bench.missing(i)))];
+  const failed = (why: Unsolved['why'], more: Partial<Unsolved> = {}): Sought => ({
+    bench,
+    findings: [],
+    unsolved: unknowns.map(({ path }) => ({ path, from, why, ...more })),
+  });
+  if (missing.length > 0) return failed('missing', { missing });
+  const spaces = bench.spaces;
+  const ranges = unknowns.map((unknown) => rangeOf(unknown, spaces, inputs));
+  const outcome: Outcome = unknowns.length === 1 ? solveOne(bench, ranges[0] as readonly [number, number]) : solveTwo(bench, ranges);
+  if (!outcome.solved) return failed('unmet', { spans: outcome.unmet.spans.map(bounded) });
+  const { solved } = outcome;
+  const xs = (solved.ways[0] as readonly Found[]).map(({ value }) => value);
+  const asTheyStand = bench.asTheyStand(xs);
+  const findings: Finding[] = [];
+  const unsolved: Unsolved[] = [];
+  unknowns.forEach((unknown, k) => {
+    const before = inputs.find((input) => unknown.replaces(input) && input.greatest > input.least);
+    const chosen = choose(
+      solved.ways.map((way) => way[k] as Found),
+      before,
+    );
+    if (!chosen) {
+      unsolved.push({ path: unknown.path, from, why: 'nothing learnt' });
+      return;
+    }
+    const { value, low, high } = chosen;
+    findings.push({
+      path: unknown.path,
+      ...chosen,
+      plusMinus: Math.max(value - low, high - value),
+      from,
+      restsOn: restsOn(bench, solved, xs, k),
+      asTheyStand,
+      ...(solved.freedom > 0 ? { fit: { chiSquare: solved.chiSquare, freedom: solved.freedom, birge: solved.birge } } : {}),
+    });
+  });
+  return { findings, unsolved, solved, bench };
+}
+
+const bounded = ({ place, least, greatest }: { place: number; least: number; greatest: number }) => ({
+  place,
+  ...(Number.isFinite(least) ? { least } : {}),
+  ...(Number.isFinite(greatest) ? { greatest } : {}),
+});
+
+type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'also' | 'cut' | 'beyond'>;
+
+/**
+ * Of the values that explain what was seen the one that lies where the number is known to be; all that do, as one
+ * interval, where several lie there. An end that the readings leave open is where the number's class ends. Undefined
+ * where that leaves about what was known before.
+ */
+function choose(ways: readonly Found[], before: Input | undefined): Chosen | undefined {
+  const known = before ? ([before.least, before.greatest] as const) : undefined;
+  const inside = known ? ways.filter(({ low, high }) => high >= known[0] && low <= known[1]) : [];
+  const kept = inside.length > 0 ? inside : ways.slice(0, 1);
+  const low = Math.min(...kept.map((way) => (way.open[0] && known && way.high > known[0] ? Math.max(way.low, known[0]) : way.low)));
+  const high = Math.max(...kept.map((way) => (way.open[1] && known && way.low < known[1] ? Math.min(way.high, known[1]) : way.high)));
+  const open = kept.some((way) => way.open[0] || way.open[1]);
+  if (kept.some((way) => way.open[0] && way.open[1])) return undefined;
+  if (open && !known) return undefined;
+  if (known && inside.length > 0 && high - low >= LEARNT * (known[1] - known[0])) return undefined;
+  const first = kept[0] as Found;
+  const value = open || kept.length > 1 ? (low + high) / 2 : first.value;
+  const also = ways.filter((way) => !kept.includes(way) || kept.length > 1);
+  return {
+    value,
+    low,
+    high,
+    cut: open,
+    beyond: known !== undefined && inside.length === 0,
+    also: also.map((way) => ({ value: way.value, low: way.low, high: way.high })),
+  };
+}
+
+/** Shares of the variance of unknown `k` that come from the pairing's own inputs. */
+function restsOn(bench: Bench, { covariance, ways }: Solved, xs: readonly number[], k: number): Finding['restsOn'] {
+  const steps = (ways[0] as readonly Found[]).map(({ low, high }) => Math.max((high - low) / 20, 1e-9));
+  const gain = gainOf(covariance.inverse, slopesAt(bench, xs, steps))?.[k];
+  if (!gain) return [];
+  const parts = bench.shared.map((input, s) => ({
+    path: input.path,
+    square:
+      dot(
+        gain,
+        covariance.doubts.map(({ shared }) => shared[s] as number),
+      ) ** 2,
+  }));
+  const own = bench.readings.reduce((sum, { plusMinus }, i) => {
+    const { own } = covariance.doubts[i] as Doubts;
+    return sum + (gain[i] as number) ** 2 * (plusMinus ** 2 + dot(own, own));
+  }, 0);
+  const whole = own + parts.reduce((sum, { square }) => sum + square, 0);
+  return parts
+    .map(({ path, square }) => ({ path, share: square / whole }))
+    .filter(({ share }) => share > 1e-3)
+    .toSorted((a, b) => b.share - a.share);
+}

@@ -1,0 +1,152 @@
+import { describe, expect, test } from 'vitest';
+import type { Pairing } from '../../../../core/index.ts';
+import { sawSchema, toldBy } from '../../../../core/table/saw/saw.ts';
+import type { Sighting } from '../../../../core/table/saw/sightings.ts';
+import { type Random, random } from '../../../support/random.ts';
+import { figureOf, q, readWith, type Simulated, table, trueOf } from './simulated.ts';
+
+/** Solving backward recovers what the sightings were made from, and its 95 % hold the truth. */
+
+const RUNS = 500;
+const SEED = Number(process.env.SEED ?? 61_001);
+
+const FOCAL = '/relay/focalLengthMm';
+const PUPIL = '/objective/exitPupilFromShoulderMm';
+const RIM = '/relay/clearApertureMm';
+
+/** The truth of a pairing, with some of its unknowns where they are said to be. */
+function truly(given: Pairing, draw: Random, put: { f?: number; e?: number; rim?: number; M?: number }): Pairing {
+  const truth = trueOf(given, draw);
+  if (put.f !== undefined) truth.relay.focalLengthMm = put.f;
+  if (put.rim !== undefined) truth.relay.clearApertureMm = put.rim;
+  if (put.e !== undefined) truth.objective.exitPupilFromShoulderMm = put.e;
+  if (put.M !== undefined) truth.objective.magnification = put.M;
+  return truth;
+}
+
+const wide = { f: q(200, 20), e: { ...q(-15, 25), origin: 'assumed' as const }, rim: q(20, 0.2) };
+const ruler = (draw: Random, truth: Pairing, share = 0.004): Sighting => {
+  const w = figureOf(truth, 'objectFieldWidthMm');
+  return { kind: 'ruler', acrossMm: readWith(draw, w, share * w) };
+};
+const atSpace = (truth: Pairing, infinitySpaceMm: number): Pairing => ({ ...truth, infinitySpaceMm });
+
+const KINDS: Record<string, (draw: Random) => Simulated> = {
+  'a ruler, the marking in doubt': (draw) => {
+    const given = table({ ...wide, M: q(10, 0.1) });
+    const f = draw.between(185, 215);
+    const truth = truly(given, draw, { f });
+    return { given, asked: { sightings: [{ ...ruler(draw, truth), gives: 'relay' } as Sighting] }, truth: { [FOCAL]: f } };
+  },
+  'a ruler off the focus': (draw) => {
+    const given: Pairing = { ...table(wide), sensorOffsetMm: q(20, 0.5) };
+    const f = draw.between(185, 215);
+    const truth = truly(given, draw, { f });
+    return { given, asked: { sightings: [ruler(draw, truth)] }, truth: { [FOCAL]: f } };
+  },
+  'a ruler for the objective': (draw) => {
+    const given = table({ ...wide, f: q(200, 1), M: q(10, 0.5) });
+    const M = draw.between(9.5, 10.5);
+    const truth = truly(given, draw, { M });
+    return { given, asked: { sightings: [ruler(draw, truth)] }, truth: { '/objective/magnification': M } };
+  },
+  'a stage micrometer and two rulers': (draw) => {
+    const given = table({ ...wide, M: q(10, 0.05) });
+    const f = draw.between(185, 215);
+    const truth = truly(given, draw, { f });
+    const divisionUm = readWith(draw, 10, 0.02);
+    const pixels = (100 * 10) / figureOf(truth, 'pixelAtSubjectUm');
+    const micrometer: Sighting = { kind: 'micrometer', divisions: 100, divisionUm, pixels: readWith(draw, pixels, 6) };
+    return { given, asked: { sightings: [ruler(draw, truth), micrometer, ruler(draw, truth)] }, truth: { [FOCAL]: f } };
+  },
+  'a far thing': (draw) => {
+    const given = table(wide);
+    const f = draw.between(185, 215);
+    const thing = draw.between(9_000, 11_000);
+    return {
+      given,
+      asked: { sightings: [{ kind: 'far', imageMm: readWith(draw, 1 / (1 / f - 1 / thing), 2), thingMm: q(10_000, 1000) }] },
+      truth: { [FOCAL]: f },
+    };
+  },
+  'two extensions': (draw) => {
+    const given = table(wide);
+    const f = draw.between(185, 215);
+    const W = trueOf(given, draw).sensor.widthMm as number;
+    const apart = draw.between(49.7, 50.3);
+    const m = 0.2;
+    return {
+      given,
+      asked: {
+        sightings: [
+          {
+            kind: 'extensions',
+            firstAcrossMm: readWith(draw, W / m, 0.3),
+            secondAcrossMm: readWith(draw, W / (m + apart / f), 0.2),
+            apartMm: q(50, 0.3),
+          },
+        ],
+      },
+      truth: { [FOCAL]: f },
+    };
+  },
+  "a corner's light": (draw) => {
+    const given = table({ ...wide, f: q(200, 1), rim: q(16, 0.2) });
+    const e = draw.between(-40, 5);
+    const truth = truly(given, draw, { e });
+    return {
+      given,
+      asked: { sightings: [{ kind: 'wall', cornerLossEv: readWith(draw, figureOf(truth, 'cornerLossEv'), 0.08) }] },
+      truth: { [PUPIL]: e },
+    };
+  },
+  'the radius at half light': (draw) => {
+    const given = table({ ...wide, f: q(200, 1), rim: q(16, 0.2) });
+    const e = draw.between(-40, 5);
+    const truth = truly(given, draw, { e });
+    const r = figureOf(atSpace(truth, 140), 'halfRadiusMm');
+    const seen: Sighting = { kind: 'wall', halfRadiusMm: readWith(draw, r, 0.25), infinitySpaceMm: 140 };
+    return { given, asked: { sightings: [seen] }, truth: { [PUPIL]: e } };
+  },
+  'the corner at two spacings, and the rim': (draw) => {
+    const given = table({ ...wide, f: q(200, 1), rim: q(17, 3) });
+    const e = draw.between(-40, 5);
+    const rim = draw.between(14.5, 17);
+    const truth = truly(given, draw, { e, rim });
+    const at = (space: number): Sighting => ({
+      kind: 'wall',
+      cornerLossEv: readWith(draw, figureOf(atSpace(truth, space), 'cornerLossEv'), 0.04),
+      infinitySpaceMm: space,
+    });
+    return { given, asked: { sightings: [at(60), at(120)] }, truth: { [PUPIL]: e, [RIM]: rim } };
+  },
+};
+
+describe.each(Object.entries(KINDS))('%s', (_, made) => {
+  test('holds the truth in nine runs of ten, without leaning', () => {
+    const draw = random(SEED);
+    const held: Record<string, number> = {};
+    const found: Record<string, number> = {};
+    const lean: Record<string, number> = {};
+    for (let run = 0; run < RUNS; run++) {
+      const { given, asked, truth } = made(draw);
+      sawSchema.parse(asked);
+      const { results } = toldBy(given, asked);
+      for (const [path, true_] of Object.entries(truth)) {
+        const result = results.find((r) => r.path === path);
+        if (!result) continue;
+        found[path] = (found[path] ?? 0) + 1;
+        if (Math.abs(true_ - result.value) <= result.plusMinus && true_ >= result.low - 1e-9 && true_ <= result.high + 1e-9)
+          held[path] = (held[path] ?? 0) + 1;
+        lean[path] = (lean[path] ?? 0) + (result.value - true_) / result.plusMinus;
+      }
+    }
+    if (process.env.TELL) console.log(_, found, held, lean);
+    for (const path of Object.keys(found)) {
+      expect(found[path]).toBeGreaterThan(0.9 * RUNS);
+      expect((held[path] as number) / (found[path] as number), path).toBeGreaterThanOrEqual(0.9);
+      expect(Math.abs((lean[path] as number) / (found[path] as number)), path).toBeLessThan(0.15);
+    }
+    expect(Object.keys(found).length).toBeGreaterThan(0);
+  });
+});
