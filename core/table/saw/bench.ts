@@ -56,7 +56,8 @@ export function benchOf(
 
   /** Reading i on a copy of its sheet that `change` may write leaves of. */
   const read = (i: number, xs: readonly number[], own: readonly number[], change?: (sheet: Sheet) => void): number => {
-    const { graph, node, foretold } = readings[i] as Reading;
+    const { graph, node, foretold, says } = readings[i] as Reading;
+    if (says !== undefined) return xs[says] as number;
     const sheet = (sheets[i] as Sheet).slice();
     unknowns.forEach(({ put }, k) => {
       const place = places[i]?.[k];
@@ -78,7 +79,8 @@ export function benchOf(
     spaces: readings.map(({ stood }) => stood.find(({ leaf }) => leaf === infinitySpace)?.value ?? (values.get(infinitySpace) as number)),
     foretold,
     missing(i) {
-      const { graph, node } = readings[i] as Reading;
+      const { graph, node, says } = readings[i] as Reading;
+      if (says !== undefined) return [];
       let gap: unknown;
       read(i, middles, nominal[i] as number[], (sheet) => {
         const copy = sheet.slice();

@@ -67,7 +67,7 @@ export function seek(
   works?: Glassworks,
 ): Sought {
   const bench = benchOf(pairing, readings, unknowns, works);
-  const from = readings.map(({ place }) => place);
+  const from = readings.flatMap(({ place }) => (place < 0 ? [] : [place]));
   const missing = [...new Set(readings.flatMap((_, i) => bench.missing(i)))];
   const failed = (why: Unsolved['why'], more: Partial<Unsolved> = {}): Sought => ({
     bench,
@@ -82,14 +82,15 @@ export function seek(
   const { solved } = outcome;
   const xs = (solved.ways[0] as readonly Found[]).map(({ value }) => value);
   const asTheyStand = bench.asTheyStand(xs);
+  const known = unknowns.map((unknown) => inputs.find((input) => unknown.replaces(input) && input.greatest > input.least));
+  const inside = solved.ways.filter((way) => way.every((found, k) => meets(found, known[k])));
+  const kept = inside.length > 0 ? inside : solved.ways.slice(0, 1);
+  const others = solved.ways.filter((way) => !kept.includes(way) || kept.length > 1);
   const findings: Finding[] = [];
   const unsolved: Unsolved[] = [];
   unknowns.forEach((unknown, k) => {
-    const before = inputs.find((input) => unknown.replaces(input) && input.greatest > input.least);
-    const chosen = choose(
-      solved.ways.map((way) => way[k] as Found),
-      before,
-    );
+    const of = (ways: Solved['ways']): Found[] => ways.map((way) => way[k] as Found);
+    const chosen = choose(of(kept), known[k]);
     if (!chosen) {
       unsolved.push({ path: unknown.path, from, why: 'nothing learnt' });
       return;
@@ -98,6 +99,7 @@ export function seek(
     findings.push({
       path: unknown.path,
       ...chosen,
+      also: of(others).map(({ value, low, high }) => ({ value, low, high })),
       plusMinus: Math.max(value - low, high - value),
       from,
       restsOn: restsOn(bench, solved, xs, k),
@@ -114,34 +116,28 @@ const bounded = ({ place, least, greatest }: { place: number; least: number; gre
   ...(Number.isFinite(greatest) ? { greatest } : {}),
 });
 
-type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'also' | 'cut' | 'beyond'>;
+const meets = ({ low, high }: Found, known: Input | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
+
+type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
 
 /**
- * Of the values that explain what was seen the one that lies where the number is known to be; all that do, as one
- * interval, where several lie there. An end that the readings leave open is where the number's class ends. Undefined
- * where that leaves about what was known before.
+ * Of what explains the readings the one that lies where the number is known to be; all that do, as one interval, where
+ * several lie there. An end that the readings leave open is where the number's class ends. Undefined where that
+ * leaves about what was known before.
  */
-function choose(ways: readonly Found[], before: Input | undefined): Chosen | undefined {
-  const known = before ? ([before.least, before.greatest] as const) : undefined;
-  const inside = known ? ways.filter(({ low, high }) => high >= known[0] && low <= known[1]) : [];
-  const kept = inside.length > 0 ? inside : ways.slice(0, 1);
-  const low = Math.min(...kept.map((way) => (way.open[0] && known && way.high > known[0] ? Math.max(way.low, known[0]) : way.low)));
-  const high = Math.max(...kept.map((way) => (way.open[1] && known && way.low < known[1] ? Math.min(way.high, known[1]) : way.high)));
+function choose(kept: readonly Found[], known: Input | undefined): Chosen | undefined {
+  const within = kept.every((way) => meets(way, known));
+  const ends = kept.map(({ low, high, open }) => [
+    open[0] && known && within ? Math.max(low, known.least) : low,
+    open[1] && known && within ? Math.min(high, known.greatest) : high,
+  ]);
+  const low = Math.min(...ends.map(([least]) => least as number));
+  const high = Math.max(...ends.map(([, greatest]) => greatest as number));
   const open = kept.some((way) => way.open[0] || way.open[1]);
-  if (kept.some((way) => way.open[0] && way.open[1])) return undefined;
-  if (open && !known) return undefined;
-  if (known && inside.length > 0 && high - low >= LEARNT * (known[1] - known[0])) return undefined;
-  const first = kept[0] as Found;
-  const value = open || kept.length > 1 ? (low + high) / 2 : first.value;
-  const also = ways.filter((way) => !kept.includes(way) || kept.length > 1);
-  return {
-    value,
-    low,
-    high,
-    cut: open,
-    beyond: known !== undefined && inside.length === 0,
-    also: also.map((way) => ({ value: way.value, low: way.low, high: way.high })),
-  };
+  if (kept.some((way) => way.open[0] && way.open[1]) || (open && !known)) return undefined;
+  if (known && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
+  const value = open || kept.length > 1 ? (low + high) / 2 : (kept[0] as Found).value;
+  return { value, low, high, cut: open, beyond: !within };
 }
 
 /** Shares of the variance of unknown `k` that come from the pairing's own inputs. */

@@ -16,7 +16,7 @@ export interface Solved {
   readonly chiSquare: number;
   /** Readings less unknowns. */
   readonly freedom: number;
-  /** `√(χ²/freedom)` where that is above 1: by so much the ± are widened. */
+  /** By so much the ± are widened: 1 where the readings agree. */
   readonly birge: number;
   readonly standings: readonly Standing[];
   readonly covariance: Covariance;

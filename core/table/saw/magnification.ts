@@ -1,8 +1,8 @@
-import { numberIn } from '../../pairing/answer.ts';
-import { evaluatePart } from '../../pairing/evaluate.ts';
+import { graph } from '../../graph.ts';
+import { soundInputs } from '../../pairing/evaluate.ts';
+import { systemMagnification } from '../../pairing/first-order.ts';
 import type { Glassworks } from '../../pairing/glassworks.ts';
 import { width } from '../../pairing/leaves.ts';
-import { planFor } from '../../pairing/registry.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { BOUNDS } from '../../parts/quantity.ts';
 import { benchOf } from './bench.ts';
@@ -19,7 +19,7 @@ export interface Seen {
   readonly from: readonly number[];
 }
 
-const PLAN = planFor(['systemMagnification']);
+const GRAPH = graph([systemMagnification]);
 
 /**
  * The pairing's magnification itself: whatever shares it out between relay and objective is no doubt of it. It is
@@ -35,8 +35,8 @@ export function magnificationSeen(pairing: Pairing, readings: readonly Reading[]
   if (here.some((_, i) => bench.missing(i).length > 0)) return undefined;
   const { solved } = solveOne(bench, BOUNDS.magnification);
   const found = solved?.ways[0]?.[0];
-  const m = numberIn(evaluatePart(pairing, PLAN, works).answers.systemMagnification as never);
-  if (!found || m === undefined) return undefined;
+  const m = GRAPH.fill(soundInputs(pairing, works).values)[GRAPH.place.get(systemMagnification) as number];
+  if (!found || typeof m !== 'number') return undefined;
   const engraved = pairing.objective.magnification;
   const perEngraved = m / (typeof engraved === 'number' ? engraved : engraved.value);
   const { value, low, high }: Found = found;

@@ -1,7 +1,17 @@
 import { crossing } from '../../numeric.ts';
 import type { Bench } from './bench.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
-import { type Covariance, chiSquare, chiSquare95, covarianceAt, NINETY_FIVE, residualsAt, slopesAt, standings } from './weigh.ts';
+import {
+  birgeRatio,
+  type Covariance,
+  chiSquare,
+  chiSquare95,
+  covarianceAt,
+  NINETY_FIVE,
+  residualsAt,
+  slopesAt,
+  standings,
+} from './weigh.ts';
 
 /** How many values are looked through first. */
 const LOOKED_AT = 97;
@@ -22,17 +32,10 @@ export function solveOne(bench: Bench, range: readonly [number, number]): Outcom
   // Doubts hang on where one stands, weakly: the best place by the readings' own ± is near enough to begin with.
   const plain = bench.readings.map(({ plusMinus }, i) => bench.readings.map((_, j) => (i === j ? 1 / plusMinus ** 2 : 0)));
   const start = least(residuals.map((r) => chiSquare(r, plain)));
-  let covariance = covarianceAt(bench, [line.at(places[start] as number)]);
-  let minima: number[] = [];
+  const about = covarianceAt(bench, [line.at(places[start] as number)]).inverse;
   const missed = bench.readings.length > 1 ? undefined : (x: number): number => residualsAt(bench, [line.at(x)])[0] as number;
-  for (let pass = 0; pass < 2; pass++) {
-    const curve = residuals.map((r) => chiSquare(r, covariance.inverse));
-    const at = (x: number): number => chiSquare(residualsAt(bench, [line.at(x)]), covariance.inverse);
-    minima = valleys(curve)
-      .map((g) => refined(at, missed, places, g))
-      .toSorted((a, b) => at(a) - at(b));
-    covariance = covarianceAt(bench, [line.at(minima[0] as number)]);
-  }
+  const at = (x: number): number => chiSquare(residualsAt(bench, [line.at(x)]), about);
+  const minima = valleys(residuals.map((r) => chiSquare(r, about))).map((g) => refined(at, missed, places, g));
 
   /** Doubts as they are at x itself: where a reading hardly changes they hardly count. */
   const off = (x: number): number => {
@@ -43,7 +46,7 @@ export function solveOne(bench: Bench, range: readonly [number, number]): Outcom
   const best = nearest[0] as { x: number; by: number };
   const freedom = bench.readings.length - 1;
   if (freedom === 0 && best.by ** 2 > chiSquare95(1)) return { unmet: { spans: spansOf(bench, rows) } };
-  const birge = freedom > 0 ? Math.max(1, best.by / Math.sqrt(freedom)) : 1;
+  const birge = birgeRatio(best.by ** 2, freedom);
   const most = Math.sqrt(best.by ** 2 + (NINETY_FIVE * birge) ** 2);
   const ways: Found[] = [];
   for (const { x, by } of nearest) {
@@ -51,6 +54,7 @@ export function solveOne(bench: Bench, range: readonly [number, number]): Outcom
     ways.push(around((y) => off(y) - most, by - most, line, x));
   }
   const xs = [line.at(best.x)];
+  const covariance = covarianceAt(bench, xs);
   return {
     solved: {
       ways: ways.map((way) => [way]),

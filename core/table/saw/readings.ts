@@ -28,6 +28,8 @@ export interface Reading extends Sure {
   /** What stood otherwise than in the pairing. */
   readonly stood: readonly (Sure & { readonly leaf: Node })[];
   foretold(figure: number, own: readonly number[]): number;
+  /** Where it is what the pairing itself says of an unknown: which one. Its place is none. */
+  readonly says?: number;
   /** Back into the sighting's own unit. */
   shown(foretold: number): number;
 }
@@ -51,7 +53,23 @@ const WALL = {
 const DARKEST_EV = 40;
 
 const sure = (q: QuantityInput): Sure => ({ value: amount(q), plusMinus: typeof q === 'number' ? 0 : (q.plusMinus ?? 0) });
+
 const asIs = (x: number): number => x;
+const NOWHERE = graph([]);
+
+/** What the pairing says of unknown `k`, beside what was seen. */
+export const saidOf = (k: number, { value, plusMinus }: Sure): Reading => ({
+  place: -1,
+  says: k,
+  value,
+  plusMinus,
+  graph: NOWHERE,
+  node: relayFocalLengthMm,
+  own: [],
+  stood: [],
+  foretold: asIs,
+  shown: asIs,
+});
 
 /** A sighting as a reading. */
 export function readingOf(sighting: Sighting, place: number): Reading {

@@ -10,7 +10,7 @@ import type { Pairing } from '../../pairing/schema.ts';
 import { sightingProblems } from './contradict.ts';
 import { type Finding, type Sought, seek, type Unsolved } from './findings.ts';
 import { magnificationSeen, type Seen } from './magnification.ts';
-import { type Reading, readingOf } from './readings.ts';
+import { type Reading, readingOf, saidOf } from './readings.ts';
 import { type Sighting, type SightingKind, sightingsSchema, wallReading } from './sightings.ts';
 import { taking } from './take.ts';
 import { EXIT_PUPIL, MAGNIFICATION, openingAt, RELAY_FOCAL_LENGTH, type Unknown } from './unknowns.ts';
@@ -97,10 +97,11 @@ export function toldBy(pairing: Pairing, { sightings, opening }: SawInput, works
   const unsolved: Unsolved[] = [];
   const inconsistent: Inconsistent[] = [];
   let now = pairing;
-  const look = (readings: readonly Reading[], ways: readonly (readonly Unknown[])[]): void => {
-    if (readings.length === 0) return;
+  const look = (seen: readonly Reading[], unknowns: readonly Unknown[]): void => {
+    if (seen.length === 0) return;
     const inputs = soundInputs(now, works).list;
-    const sought = firstThatSeparates(ways.map((unknowns) => () => seek(now, readings, unknowns, inputs, works)));
+    const readings = [...seen, ...saidBeside(unknowns, inputs)];
+    const sought = seek(now, readings, unknowns, inputs, works);
     unsolved.push(...sought.unsolved);
     inconsistent.push(...offsOf(sought, readings));
     for (const finding of sought.findings) {
@@ -112,8 +113,8 @@ export function toldBy(pairing: Pairing, { sightings, opening }: SawInput, works
       now = next.pairing;
     }
   };
-  look(groups.relay, [[RELAY_FOCAL_LENGTH]]);
-  look(groups.objective, [[MAGNIFICATION]]);
+  look(groups.relay, [RELAY_FOCAL_LENGTH]);
+  look(groups.objective, [MAGNIFICATION]);
   look(groups.wall, wallUnknowns(sightings, groups.wall, start, opening));
 
   const rulers = [...groups.relay, ...groups.objective].filter(({ place }) => isRuler(sightings[place] as Sighting));
@@ -154,13 +155,13 @@ function groupsOf(sightings: readonly Sighting[], usual: 'relay' | 'objective'):
   return groups;
 }
 
-/** What is sought of a wall, the fuller first: two different sightings may tell the opening beside the pupil. */
+/** What is sought of a wall: two different sightings may tell an opening that is in doubt beside the pupil. */
 function wallUnknowns(
   sightings: readonly Sighting[],
   readings: readonly Reading[],
   inputs: readonly Input[],
   asked: string | undefined,
-): readonly (readonly Unknown[])[] {
+): readonly Unknown[] {
   const kinds = new Set(
     readings.map(({ place, stood }) => {
       const space = stood.find(({ leaf }) => leaf === leaves.infinitySpace)?.value;
@@ -168,28 +169,26 @@ function wallUnknowns(
     }),
   );
   const path = asked ?? '/relay/clearApertureMm';
-  const measured = inputs.some((input) => input.path === path && input.origin === 'measured');
-  const unknown = openingAt(path, inputs);
-  if (kinds.size < 2 || !unknown || (asked === undefined && measured)) return [[EXIT_PUPIL]];
-  return asked === undefined ? [[EXIT_PUPIL, unknown], [EXIT_PUPIL]] : [[EXIT_PUPIL, unknown]];
+  const said = inputs.find((input) => input.path === path);
+  const settled = said !== undefined && (said.origin === 'measured' || said.greatest === said.least);
+  const opening = openingAt(path, inputs);
+  return kinds.size < 2 || !opening || (asked === undefined && settled) ? [EXIT_PUPIL] : [EXIT_PUPIL, opening];
 }
 
-/** The first way in which everything sought is found, else the last. */
-function firstThatSeparates(ways: readonly (() => Sought)[]): Sought {
-  let last = (ways[0] as () => Sought)();
-  for (const way of ways.slice(1)) {
-    if (last.unsolved.length === 0) return last;
-    last = way();
-  }
-  return last;
-}
+/** What the pairing itself says of an opening that is sought, where it says so with a ±: it counts beside what was seen. */
+const saidBeside = (unknowns: readonly Unknown[], inputs: readonly Input[]): Reading[] =>
+  unknowns.slice(1).flatMap((unknown, i) => {
+    const said = inputs.find((input) => unknown.replaces(input) && input.origin !== 'measured' && input.greatest > input.least);
+    return said ? [saidOf(i + 1, said)] : [];
+  });
 
 /** Who does not agree, where all together are too far apart: χ² beyond its 95 %. */
 function offsOf({ solved }: Sought, readings: readonly Reading[]): Inconsistent[] {
   if (!solved || solved.freedom < 1 || solved.chiSquare <= chiSquare95(solved.freedom)) return [];
   const worst = solved.standings.toSorted((a, b) => Math.abs(b.off) - Math.abs(a.off));
   const off = worst.filter((standing, i) => i === 0 || Math.abs(standing.off) > NINETY_FIVE);
-  return off.map(({ place, off: by, expected }) => {
+  const told = off.filter(({ place }) => place >= 0);
+  return told.map(({ place, off: by, expected }) => {
     const { shown: back, value } = readings.find((r) => r.place === place) as Reading;
     return { sighting: place, reads: back(value), expected: back(expected), off: Math.abs(by) };
   });

@@ -2,6 +2,7 @@ import type { Bench } from './bench.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
 import { dot, inverse, times } from './matrix.ts';
 import {
+  birgeRatio,
   type Covariance,
   chiSquare,
   chiSquare95,
@@ -14,8 +15,11 @@ import {
   standings,
 } from './weigh.ts';
 
+/** χ² below this is met. */
+const NEAR_ENOUGH = 1e-12;
+
 /** How many values of the two unknowns are looked through first. */
-const LOOKED_AT = [25, 15] as const;
+const LOOKED_AT = [19, 11] as const;
 /** How many valleys are followed to their bottom. */
 const FOLLOWED = 4;
 /** A doubt that moves less than this share of the whole is taken by the slopes alone. */
@@ -49,7 +53,7 @@ export function solveTwo(bench: Bench, ranges: readonly (readonly [number, numbe
 
   const freedom = bench.readings.length - 2;
   if (freedom === 0 && best.chi > chiSquare95(2)) return { unmet: { spans: spansOf(bench, rows.flat()) } };
-  const birge = freedom > 0 ? Math.max(1, Math.sqrt(best.chi / freedom)) : 1;
+  const birge = birgeRatio(best.chi, freedom);
   const most = best.chi + chiSquare95(2) * birge ** 2;
   const ways: Found[][] = [];
   for (const { u, chi } of bottoms.toSorted((a, b) => a.chi - b.chi)) {
@@ -110,7 +114,7 @@ function bottom({ bench, lines, at }: Job, readings: readonly number[], weights:
   let r = missed(u);
   let chi = chiSquare(r, weights);
   let damping = 1e-3;
-  for (let round = 0; round < 60 && chi > 1e-18; round++) {
+  for (let round = 0; round < 60 && chi > NEAR_ENOUGH; round++) {
     const columns = lines.map(({ from, to }, k) => {
       const step = 1e-6 * (to - from);
       const up = missed(u.with(k, Math.min(to, (u[k] as number) + step)));

@@ -70,9 +70,16 @@ const opening = (path: string, leaf: Node, name: Bounded, replaces: Unknown['rep
   ratio: true,
 });
 
+const OPENINGS: ReadonlySet<Bounded> = new Set<Bounded>(['clearApertureMm', 'entrancePupilDiameterMm', 'diameterMm']);
+/** No opening is told so many times too wide or too narrow. */
+const OPENING_OFF = 4;
+
 /** Between which values it is looked for. */
 export function rangeOf(unknown: Unknown, infinitySpaces: readonly number[], inputs: readonly Input[]): readonly [number, number] {
   const [least, greatest] = BOUNDS[unknown.name];
+  const said = inputs.find((i) => unknown.replaces(i))?.value;
+  if (OPENINGS.has(unknown.name) && said !== undefined)
+    return [Math.max(least, said / OPENING_OFF), Math.min(greatest, said * OPENING_OFF)];
   if (unknown.leaf !== leaves.exitPupilFromShoulder) return [least, greatest];
   // A pupil beyond the relay's rim darkens as its mirror image before the rim does, and no objective has it there.
   const guessed = inputs.find((i) => unknown.replaces(i))?.greatest ?? least;

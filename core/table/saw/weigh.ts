@@ -14,6 +14,13 @@ export const NINETY_FIVE = 1.959963984540054;
 const CHI_SQUARE_95 = [3.841, 5.991, 7.815, 9.488, 11.07, 12.592, 14.067, 15.507, 16.919, 18.307, 19.675];
 export const chiSquare95 = (freedom: number): number => CHI_SQUARE_95[freedom - 1] as number;
 
+/**
+ * By how much readings that do not agree widen the ±: Birge's ratio √(χ²/freedom) where χ² is beyond its 95 %, else
+ * 1, because what agrees within chance needs no widening.
+ */
+export const birgeRatio = (chi: number, freedom: number): number =>
+  freedom > 0 && chi > chiSquare95(freedom) ? Math.sqrt(chi / freedom) : 1;
+
 /** The covariance of readings: each its own doubts, all the shared ones. */
 export interface Covariance {
   readonly rows: Rows;
