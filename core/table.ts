@@ -19,3 +19,10 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 export { shapeOf } from './table/setting.ts';
+
+// What you saw.
+export type { Finding, Unsolved } from './table/saw/findings.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened, type SawInput } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, type Sighting, type SightingKind, WALL_READINGS } from './table/saw/sightings.ts';
+export { taken, taking } from './table/saw/take.ts';
+export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';

@@ -2,17 +2,21 @@
 export type Rows = readonly (readonly number[])[];
 
 /**
- * The inverse of a symmetric positive definite matrix, by Gauss and Jordan with the greatest pivot.
- * Undefined where it is singular in double precision.
+ * The inverse of a symmetric positive definite matrix, by Gauss and Jordan with the greatest pivot, after its
+ * diagonal has been made even. Undefined where it is singular in double precision.
  */
 export function inverse(matrix: Rows): number[][] | undefined {
   const n = matrix.length;
-  const a = matrix.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))]);
+  const even = matrix.map((row, i) => 1 / Math.sqrt(row[i] as number));
+  if (!even.every(Number.isFinite)) return undefined;
+  const a = matrix.map((row, i) => [
+    ...row.map((x, j) => x * (even[i] as number) * (even[j] as number)),
+    ...row.map((_, j) => (i === j ? 1 : 0)),
+  ]);
   for (let k = 0; k < n; k++) {
     let best = k;
     for (let i = k + 1; i < n; i++) if (Math.abs(cell(a, i, k)) > Math.abs(cell(a, best, k))) best = i;
-    const scale = Math.max(...(matrix[best] as readonly number[]).map(Math.abs));
-    if (!(Math.abs(cell(a, best, k)) > 1e-14 * scale)) return undefined;
+    if (!(Math.abs(cell(a, best, k)) > 1e-13)) return undefined;
     [a[k], a[best]] = [a[best] as number[], a[k] as number[]];
     const pivot = cell(a, k, k);
     const row = (a[k] as number[]).map((x) => x / pivot);
@@ -23,7 +27,7 @@ export function inverse(matrix: Rows): number[][] | undefined {
       if (share !== 0) a[i] = (a[i] as number[]).map((x, j) => x - share * (row[j] as number));
     }
   }
-  return a.map((row) => row.slice(n));
+  return a.map((row, i) => row.slice(n).map((x, j) => x * (even[i] as number) * (even[j] as number)));
 }
 
 const cell = (a: Rows, i: number, j: number): number => (a[i] as readonly number[])[j] as number;

@@ -24,9 +24,9 @@ export type SawInput = z.infer<typeof sawSchema>;
 /** A sighting that does not agree with the others. */
 export interface Inconsistent {
   readonly sighting: number;
-  /** What was read and what the others foretell, in the sighting's unit. */
+  /** What was read and what the others foretell, in the sighting's unit; absent where they foretell none. */
   readonly reads: number;
-  readonly expected: number;
+  readonly expected?: number;
   /** How far apart, in standard uncertainties of the distance. */
   readonly off: number;
 }
@@ -190,6 +190,12 @@ function offsOf({ solved }: Sought, readings: readonly Reading[]): Inconsistent[
   const told = off.filter(({ place }) => place >= 0);
   return told.map(({ place, off: by, expected }) => {
     const { shown: back, value } = readings.find((r) => r.place === place) as Reading;
-    return { sighting: place, reads: back(value), expected: back(expected), off: Math.abs(by) };
+    const foretold = back(expected);
+    return {
+      sighting: place,
+      reads: back(value),
+      ...(foretold > 0 && Number.isFinite(foretold) ? { expected: foretold } : {}),
+      off: Math.abs(by),
+    };
   });
 }

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { quantity } from '../../parts/quantity.ts';
 
+/** No reading is finer, in any unit of these. */
+const FINEST = 1e-9;
+
 /**
  * What a person can see on the table. A reading carries the half-width of an interval that surely holds what was
  * read, the same sense in which every ± of this project is meant; without one it says nothing, so it has to be given.
  */
 const reading = (low: number, high: number) =>
-  z.strictObject({ value: z.number().min(low).max(high), plusMinus: z.number().gt(0).max(high) });
+  z.strictObject({ value: z.number().min(low).max(high), plusMinus: z.number().min(FINEST).max(high) });
 
 /** A number that a reading is made with: taken as exact where it is bare. */
 const exactOr = (low: number, high: number) =>

@@ -21,6 +21,9 @@ export const chiSquare95 = (freedom: number): number => CHI_SQUARE_95[freedom - 
 export const birgeRatio = (chi: number, freedom: number): number =>
   freedom > 0 && chi > chiSquare95(freedom) ? Math.sqrt(chi / freedom) : 1;
 
+/** No reading's own doubt counts for less than this share of what it shares with others: double precision ends there. */
+const ROUNDING = 1e-10;
+
 /** The covariance of readings: each its own doubts, all the shared ones. */
 export interface Covariance {
   readonly rows: Rows;
@@ -34,10 +37,11 @@ export function covarianceAt(bench: Bench, xs: readonly number[]): Covariance {
     bench.readings.map((_, j) => {
       const [a, b] = [doubts[i] as Doubts, doubts[j] as Doubts];
       const together = dot(a.shared, b.shared);
-      return (together + (i === j ? plusMinus ** 2 + dot(a.own, a.own) : 0)) * STANDARD ** 2;
+      const own = i === j ? plusMinus ** 2 + dot(a.own, a.own) + ROUNDING * together : 0;
+      return (together + own) * STANDARD ** 2;
     }),
   );
-  // Readings have a ± of their own, so there is an inverse.
+  // Readings have a ± of their own that counts, so there is an inverse.
   return { rows, inverse: inverse(rows) as Rows, doubts };
 }
 
