@@ -22,7 +22,7 @@ export { shapeOf } from './table/setting.ts';
 
 // What you saw.
 export type { Finding, Unsolved } from './table/saw/findings.ts';
-export { type Saw, sawOf, sawSchema, sawShape, type Tightened, type SawInput } from './table/saw/saw.ts';
-export { MOST_SIGHTINGS, type Sighting, type SightingKind, WALL_READINGS } from './table/saw/sightings.ts';
-export { taken, taking } from './table/saw/take.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
+export { measuredAs, taken } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';

@@ -1,4 +1,5 @@
 import type { ComponentType } from 'preact';
+import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 
 export interface Section {
@@ -9,4 +10,7 @@ export interface Section {
 }
 
 /** What is done on the table, in the order in which it is done. */
-export const SECTIONS: readonly Section[] = [{ id: 'stack', title: 'Frames for this subject', Body: StackSection }];
+export const SECTIONS: readonly Section[] = [
+  { id: 'saw', title: 'What you saw', Body: SawSection },
+  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
+];

@@ -135,7 +135,7 @@ function choose(kept: readonly Found[], known: Input | undefined): Chosen | unde
   const high = Math.max(...ends.map(([, greatest]) => greatest as number));
   const open = kept.some((way) => way.open[0] || way.open[1]);
   if (kept.some((way) => way.open[0] && way.open[1]) || (open && !known)) return undefined;
-  if (known && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
+  if (known && known.origin !== 'measured' && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
   const value = open || kept.length > 1 ? (low + high) / 2 : (kept[0] as Found).value;
   return { value, low, high, cut: open, beyond: !within };
 }

@@ -62,7 +62,6 @@ export const HEADLINES = [
   'relayFocalLengthMm',
   'litCircleMm',
   'cornerIllumination',
-  'coveredShare',
   'longestUnvignettedSpaceMm',
 ] as const satisfies readonly FigureId[];
 const PLAN = planFor(HEADLINES);

@@ -61,7 +61,8 @@ const extensions = z.strictObject({
 
 const sightingSchema = z.discriminatedUnion('kind', [ruler, micrometer, wall, far, extensions]);
 export type Sighting = z.infer<typeof sightingSchema>;
-export type SightingKind = Sighting['kind'];
+export const SIGHTING_KINDS = ['ruler', 'micrometer', 'wall', 'far', 'extensions'] as const satisfies readonly Sighting['kind'][];
+export type SightingKind = (typeof SIGHTING_KINDS)[number];
 
 export const MOST_SIGHTINGS = 12;
 export const sightingsSchema = z.array(sightingSchema).min(1).max(MOST_SIGHTINGS);

@@ -19,7 +19,8 @@ export function measuredAs(
   const [least, greatest] = BOUNDS[keys.at(-1) as Bounded];
   const here = valueAt(pairing, keys) as QuantityInput | undefined;
   const exact = rounded(Math.min(greatest, Math.max(least, value)), 6);
-  const room = Math.min(exact - least, greatest - exact);
+  // A little less than there is room for, so that rounding does not reach beyond.
+  const room = Math.min(exact - least, greatest - exact) * (1 - 1e-9);
   const marked =
     typeof here === 'object' ? (here.marked ?? (here.origin === 'marked' || here.origin === undefined ? amount(here) : undefined)) : here;
   return {
