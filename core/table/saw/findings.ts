@@ -2,12 +2,12 @@ import type { Glassworks } from '../../pairing/glassworks.ts';
 import type { Input } from '../../pairing/inputs.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { type Bench, benchOf, type Doubts } from './bench.ts';
-import type { Found, Outcome, Solved } from './found.ts';
+import { along, axis, type Found, type Outcome, type Solved, spansOf } from './found.ts';
 import { dot } from './matrix.ts';
 import { solveOne } from './one.ts';
 import type { Reading } from './readings.ts';
 import { solveTwo } from './two.ts';
-import { rangeOf, type Unknown } from './unknowns.ts';
+import { type Known, knownOf, rangeOf, type Unknown } from './unknowns.ts';
 import { gainOf, slopesAt } from './weigh.ts';
 
 /** A number of the pairing that what was seen gives, to be taken as measured. */
@@ -55,6 +55,9 @@ export interface Sought {
   readonly bench: Bench;
 }
 
+/** At so many places between its ends a number's interval is looked through for what could be seen. */
+const SPAN_PLACES = 25;
+
 /** As much of the interval that was known before has to go, or nothing was learnt. */
 const LEARNT = 0.9;
 
@@ -78,11 +81,11 @@ export function seek(
   const spaces = bench.spaces;
   const ranges = unknowns.map((unknown) => rangeOf(unknown, spaces, inputs));
   const outcome: Outcome = unknowns.length === 1 ? solveOne(bench, ranges[0] as readonly [number, number]) : solveTwo(bench, ranges);
-  if (!outcome.solved) return failed('unmet', { spans: outcome.unmet.spans.map(bounded) });
+  if (!outcome.solved) return failed('unmet', { spans: outcome.unmet.spans.filter(({ place }) => place >= 0).map(bounded) });
   const { solved } = outcome;
   const xs = (solved.ways[0] as readonly Found[]).map(({ value }) => value);
   const asTheyStand = bench.asTheyStand(xs);
-  const known = unknowns.map((unknown) => inputs.find((input) => unknown.replaces(input) && input.greatest > input.least));
+  const known = unknowns.map((unknown) => knownOf(unknown, inputs));
   const inside = solved.ways.filter((way) => way.every((found, k) => meets(found, known[k])));
   const kept = inside.length > 0 ? inside : solved.ways.slice(0, 1);
   const others = solved.ways.filter((way) => !kept.includes(way) || kept.length > 1);
@@ -91,6 +94,22 @@ export function seek(
   unknowns.forEach((unknown, k) => {
     const of = (ways: Solved['ways']): Found[] => ways.map((way) => way[k] as Found);
     const chosen = choose(of(kept), known[k]);
+    // What only the utmost end of its range would show, far from where it surely is, nothing shows.
+    if (chosen?.beyond && chosen.cut) {
+      const { least, greatest } = known[k] as Known;
+      const rows = along(axis(unknown.ratio, [least, greatest]), SPAN_PLACES).map((value) =>
+        readings.map((_, i) => bench.foretold(i, xs.with(k, unknown.ratio ? Math.exp(value) : value))),
+      );
+      unsolved.push({
+        path: unknown.path,
+        from,
+        why: 'unmet',
+        spans: spansOf(bench, rows)
+          .filter(({ place }) => place >= 0)
+          .map(bounded),
+      });
+      return;
+    }
     if (!chosen) {
       unsolved.push({ path: unknown.path, from, why: 'nothing learnt' });
       return;
@@ -116,7 +135,7 @@ const bounded = ({ place, least, greatest }: { place: number; least: number; gre
   ...(Number.isFinite(greatest) ? { greatest } : {}),
 });
 
-const meets = ({ low, high }: Found, known: Input | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
+const meets = ({ low, high }: Found, known: Known | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
 
 type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
 
@@ -125,7 +144,7 @@ type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
  * several lie there. An end that the readings leave open is where the number's class ends. Undefined where that
  * leaves about what was known before.
  */
-function choose(kept: readonly Found[], known: Input | undefined): Chosen | undefined {
+function choose(kept: readonly Found[], known: Known | undefined): Chosen | undefined {
   const within = kept.every((way) => meets(way, known));
   const ends = kept.map(({ low, high, open }) => [
     open[0] && known && within ? Math.max(low, known.least) : low,
@@ -135,7 +154,7 @@ function choose(kept: readonly Found[], known: Input | undefined): Chosen | unde
   const high = Math.max(...ends.map(([, greatest]) => greatest as number));
   const open = kept.some((way) => way.open[0] || way.open[1]);
   if (kept.some((way) => way.open[0] && way.open[1]) || (open && !known)) return undefined;
-  if (known && known.origin !== 'measured' && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
+  if (known && !known.measured && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
   const value = open || kept.length > 1 ? (low + high) / 2 : (kept[0] as Found).value;
   return { value, low, high, cut: open, beyond: !within };
 }

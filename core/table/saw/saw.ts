@@ -177,7 +177,7 @@ function wallUnknowns(
 /** What the pairing itself says of an opening that is sought, where it says so with a ±: it counts beside what was seen. */
 const saidBeside = (unknowns: readonly Unknown[], inputs: readonly Input[]): Reading[] =>
   unknowns.slice(1).flatMap((unknown, i) => {
-    const said = inputs.find((input) => unknown.replaces(input) && input.origin !== 'measured' && input.greatest > input.least);
+    const said = inputs.find((input) => input.path === unknown.path && input.origin !== 'measured' && input.greatest > input.least);
     return said ? [saidOf(i + 1, said)] : [];
   });
 

@@ -2,6 +2,7 @@ import type { Node } from '../../figure.ts';
 import type { Input } from '../../pairing/inputs.ts';
 import * as leaves from '../../pairing/leaves.ts';
 import { BOUNDS, type Bounded } from '../../parts/quantity.ts';
+import { MM_PER_M } from '../../units.ts';
 
 /** An input of the pairing that is to be found from what was seen. */
 export interface Unknown {
@@ -74,10 +75,26 @@ const OPENINGS: ReadonlySet<Bounded> = new Set<Bounded>(['clearApertureMm', 'ent
 /** No opening is told so many times too wide or too narrow. */
 const OPENING_OFF = 4;
 
+/** What is known of an unknown by the inputs: their interval in its own unit; undefined where they give it none. */
+export interface Known {
+  readonly least: number;
+  readonly greatest: number;
+  readonly measured: boolean;
+}
+
+export function knownOf(unknown: Unknown, inputs: readonly Input[]): Known | undefined {
+  const input = inputs.find((i) => unknown.replaces(i) && i.greatest > i.least);
+  if (!input) return undefined;
+  const measured = input.origin === 'measured';
+  if (input.leaf === unknown.leaf) return { least: input.least, greatest: input.greatest, measured };
+  if (input.leaf === leaves.power) return { least: MM_PER_M / input.greatest, greatest: MM_PER_M / input.least, measured };
+  return undefined;
+}
+
 /** Between which values it is looked for. */
 export function rangeOf(unknown: Unknown, infinitySpaces: readonly number[], inputs: readonly Input[]): readonly [number, number] {
   const [least, greatest] = BOUNDS[unknown.name];
-  const said = inputs.find((i) => unknown.replaces(i))?.value;
+  const said = inputs.find((i) => unknown.replaces(i) && i.leaf === unknown.leaf && i.path === unknown.path)?.value;
   if (OPENINGS.has(unknown.name) && said !== undefined)
     return [Math.max(least, said / OPENING_OFF), Math.min(greatest, said * OPENING_OFF)];
   if (unknown.leaf !== leaves.exitPupilFromShoulder) return [least, greatest];

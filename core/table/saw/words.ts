@@ -7,7 +7,7 @@ import { type Sighting, wallReading } from './sightings.ts';
 
 /** A value with the digits that it earns and its 95 %. */
 const told = (value: number, low: number, high: number): string =>
-  `${earned(value, low, high)} ± ${short(Math.max(value - low, high - value), 2)}`;
+  `${earned(value, low, high, 5)} ± ${short(Math.max(value - low, high - value), 2)}`;
 
 const between = ({ low, high }: { low: number; high: number }): string => `${short(low)} to ${short(high)}`;
 

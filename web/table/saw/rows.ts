@@ -33,7 +33,7 @@ const GIVES: readonly Piece[] = [
     pick: 'gives',
     label: 'Which number the magnification is to tell',
     ways: [
-      ['', 'whichever is known less well'],
+      ['', 'relay or objective, the less sure'],
       ['relay', 'the relay'],
       ['objective', 'the objective'],
     ],
@@ -43,10 +43,10 @@ const GIVES: readonly Piece[] = [
 
 /** What each way to read a wall is told in. */
 const WALL_UNITS: Record<string, string> = {
-  cornerLossEv: 'stops',
-  cornerShare: '',
-  onsetRadiusMm: 'mm on the sensor',
-  halfRadiusMm: 'mm on the sensor',
+  cornerLossEv: 'stops than the middle',
+  cornerShare: "of the middle's light",
+  onsetRadiusMm: 'mm from the middle, on the sensor',
+  halfRadiusMm: 'mm from the middle, on the sensor',
 };
 
 const pm = (key: string, label: string): Gap => ({ key, label: `± of ${label}` });
@@ -82,17 +82,17 @@ export function sentenceOf({ kind, texts }: Row): readonly Piece[] {
           pick: 'reading',
           label: 'What is seen of the wall',
           ways: [
-            ['halfRadiusMm', 'half of the light is left, from the middle, at'],
-            ['cornerLossEv', 'the corner is darker than the middle by'],
-            ['cornerShare', "the corner keeps of the middle's light a share of"],
-            ['onsetRadiusMm', 'the light begins to fall, from the middle, at'],
+            ['halfRadiusMm', 'half of the light is left at'],
+            ['cornerLossEv', 'the corner is darker by'],
+            ['cornerShare', 'the corner keeps a share of'],
+            ['onsetRadiusMm', 'the light begins to fall at'],
           ],
         },
         ' ',
         { key: 'read', label: 'What is read of the wall' },
         ' ± ',
         pm('readPm', 'what is read of the wall'),
-        ` ${WALL_UNITS[texts.reading || 'halfRadiusMm'] ?? ''}.`.replace(' .', '.'),
+        ` ${WALL_UNITS[texts.reading || 'halfRadiusMm'] ?? ''}.`,
         ...SPACE,
       ];
     case 'far':
