@@ -2,7 +2,7 @@ import type { Glassworks } from '../../pairing/glassworks.ts';
 import type { Input } from '../../pairing/inputs.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { type Bench, benchOf, type Doubts } from './bench.ts';
-import { along, axis, type Found, type Outcome, type Solved, spansOf } from './found.ts';
+import { along, axis, type Found, type Outcome, type Solved, spansOf, type Unmet } from './found.ts';
 import { dot } from './matrix.ts';
 import { solveOne } from './one.ts';
 import type { Reading } from './readings.ts';
@@ -81,11 +81,20 @@ export function seek(
   const spaces = bench.spaces;
   const ranges = unknowns.map((unknown) => rangeOf(unknown, spaces, inputs));
   const outcome: Outcome = unknowns.length === 1 ? solveOne(bench, ranges[0] as readonly [number, number]) : solveTwo(bench, ranges);
-  if (!outcome.solved) return failed('unmet', { spans: outcome.unmet.spans.filter(({ place }) => place >= 0).map(bounded) });
+  const known = unknowns.map((unknown) => knownOf(unknown, inputs));
+  /** What could be seen at all with unknown k anywhere it is known to be, the others at `xs`. */
+  const spansAlong = (k: number, xs: readonly number[]): Spans => {
+    const { ratio } = unknowns[k] as Unknown;
+    const { least, greatest } = known[k] as Known;
+    const line = axis(ratio, [least, greatest]);
+    const rows = along(line, SPAN_PLACES).map((x) => readings.map((_, i) => bench.foretold(i, xs.with(k, line.at(x)))));
+    return told(spansOf(bench, rows));
+  };
+  if (!outcome.solved)
+    return failed('unmet', { spans: unknowns.length === 1 && known[0] ? spansAlong(0, [0]) : told(outcome.unmet.spans) });
   const { solved } = outcome;
   const xs = (solved.ways[0] as readonly Found[]).map(({ value }) => value);
   const asTheyStand = bench.asTheyStand(xs);
-  const known = unknowns.map((unknown) => knownOf(unknown, inputs));
   const inside = solved.ways.filter((way) => way.every((found, k) => meets(found, known[k])));
   const kept = inside.length > 0 ? inside : solved.ways.slice(0, 1);
   const others = solved.ways.filter((way) => !kept.includes(way) || kept.length > 1);
@@ -96,18 +105,7 @@ export function seek(
     const chosen = choose(of(kept), known[k]);
     // What only the utmost end of its range would show, far from where it surely is, nothing shows.
     if (chosen?.beyond && chosen.cut) {
-      const { least, greatest } = known[k] as Known;
-      const rows = along(axis(unknown.ratio, [least, greatest]), SPAN_PLACES).map((value) =>
-        readings.map((_, i) => bench.foretold(i, xs.with(k, unknown.ratio ? Math.exp(value) : value))),
-      );
-      unsolved.push({
-        path: unknown.path,
-        from,
-        why: 'unmet',
-        spans: spansOf(bench, rows)
-          .filter(({ place }) => place >= 0)
-          .map(bounded),
-      });
+      unsolved.push({ path: unknown.path, from, why: 'unmet', spans: spansAlong(k, xs) });
       return;
     }
     if (!chosen) {
@@ -129,11 +127,17 @@ export function seek(
   return { findings, unsolved, solved, bench };
 }
 
-const bounded = ({ place, least, greatest }: { place: number; least: number; greatest: number }) => ({
-  place,
-  ...(Number.isFinite(least) ? { least } : {}),
-  ...(Number.isFinite(greatest) ? { greatest } : {}),
-});
+type Spans = NonNullable<Unsolved['spans']>;
+
+/** Of the sightings alone, an end without limit left out. */
+const told = (spans: Unmet['spans']): Spans =>
+  spans
+    .filter(({ place }) => place >= 0)
+    .map(({ place, least, greatest }) => ({
+      place,
+      ...(Number.isFinite(least) ? { least } : {}),
+      ...(Number.isFinite(greatest) ? { greatest } : {}),
+    }));
 
 const meets = ({ low, high }: Found, known: Known | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
 

@@ -3,7 +3,7 @@ import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { Finding, Unsolved } from './findings.ts';
 import type { Seen } from './magnification.ts';
 import type { Inconsistent } from './saw.ts';
-import { type Sighting, wallReading } from './sightings.ts';
+import { type Sighting, type WallReading, wallReading } from './sightings.ts';
 
 /** A value with the digits that it earns and its 95 %. */
 const told = (value: number, low: number, high: number): string =>
@@ -39,6 +39,13 @@ function headOf(path: string, value: number, number: string): string {
 
 export const seenInWords = ({ value, low, high }: Seen): string => `You photograph at ${told(value, low, high)}×.`;
 
+const WALL_NAMES: Record<WallReading, string> = {
+  cornerLossEv: "the corner's loss",
+  cornerShare: "the corner's share of the light",
+  onsetRadiusMm: 'the distance from the middle where the light begins to fall',
+  halfRadiusMm: 'the distance from the middle where half of the light is left',
+};
+
 /** What a sighting's number is in, and how it is called. */
 export function readAs(s: Sighting): { name: string; unit: string } {
   switch (s.kind) {
@@ -49,7 +56,7 @@ export function readAs(s: Sighting): { name: string; unit: string } {
     case 'wall': {
       const name = wallReading(s);
       const unit = name === 'cornerLossEv' ? 'stops' : name === 'cornerShare' ? '' : 'mm';
-      return { name: name.startsWith('corner') ? "the corner's light" : 'where the wall darkens', unit };
+      return { name: WALL_NAMES[name], unit };
     }
     case 'far':
       return { name: 'the picture of the far thing', unit: 'mm' };
@@ -66,7 +73,7 @@ export function unsolvedInWords({ path, why, missing = [], spans = [], message =
     case 'missing':
       return `${capital(nameOf(path))} cannot be found before this is told: ${listed(missing.map(nameOf))}.`;
     case 'unmet':
-      return `Nothing that ${nameOf(path)} could be would show that: ${spans.map((span) => spanInWords(span, sightings)).join('; ')}.`;
+      return `${path === '/objective/exitPupilFromShoulderMm' ? 'Wherever the exit pupil may sit' : `Whatever is put in for ${nameOf(path)}`}, this pairing shows nothing like it: ${spans.map((span) => spanInWords(span, sightings)).join('; ')}.`;
     case 'nothing learnt': {
       const wall = path === '/objective/exitPupilFromShoulderMm' || path.endsWith('learApertureMm') || path.endsWith('iameterMm');
       return `What you saw hardly hangs on ${nameOf(path)}, and nothing was learnt of it.${wall ? ' The distance from the middle at which half of the light is left, at two spacings well apart, tells most.' : ''}`;

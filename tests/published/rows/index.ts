@@ -8,6 +8,7 @@ import { FIELD } from './field.ts';
 import { GLASS } from './glass.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
+import { SIGHTINGS } from './sightings.ts';
 
 export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'infinity space, vignetting and field': FIELD,
@@ -19,6 +20,7 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'close-up lenses': CLOSE_UPS,
   'glass, its colour and the eye': GLASS,
   'conjugates, on and off infinity': CONJUGATES,
+  'what was seen': SIGHTINGS,
 };
 
 export const ROWS: readonly Row[] = Object.values(TOPICS).flat();
