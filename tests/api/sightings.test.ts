@@ -28,8 +28,8 @@ test('a ruler gives the magnification and the relay, as core has it', async () =
   const saw = sawOf(OPENING, { sightings: [RULER] });
   expect(got.pairing).toEqual(JSON.parse(JSON.stringify(saw.pairing)));
   expect(got.results.map(({ path, value }) => [path, value])).toEqual([['/relay/focalLengthMm', saw.results[0]?.value]]);
-  expect(got.results[0]?.says).toMatch(/^The relay's true focal length is 203\.5 ± 1 mm, the objective's engraving taken as it stands/);
-  expect(got.magnification?.says).toBe('You photograph at 10.17 ± 0.05×.');
+  expect(got.results[0]?.says).toMatch(/^The relay's true focal length is 203\.5 ± 1\.0 mm, the objective's engraving taken as it stands/);
+  expect(got.magnification?.says).toBe('You photograph at 10.173 ± 0.050×.');
   const m = got.figures.find(({ id }) => id === 'systemMagnification');
   expect(m?.before).toEqual(JSON.parse(JSON.stringify(evaluate(OPENING).answers.systemMagnification)));
   expect(m?.after).toEqual(JSON.parse(JSON.stringify(evaluate(saw.pairing).answers.systemMagnification)));

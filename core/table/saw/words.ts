@@ -5,9 +5,13 @@ import type { Seen } from './magnification.ts';
 import type { Inconsistent } from './saw.ts';
 import { type Sighting, type WallReading, wallReading } from './sightings.ts';
 
-/** A value with the digits that it earns and its 95 %. */
-const told = (value: number, low: number, high: number): string =>
-  `${earned(value, low, high, 5)} ± ${short(Math.max(value - low, high - value), 2)}`;
+/** A value with the digits that it earns and its 95 % to the same place. */
+function told(value: number, low: number, high: number): string {
+  const number = earned(value, low, high, 5);
+  const half = Math.max(value - low, high - value);
+  const even = half.toFixed(number.split('.')[1]?.length ?? 0);
+  return `${number} ± ${Number(even) > 0 ? even : short(half, 2)}`;
+}
 
 const between = ({ low, high }: { low: number; high: number }): string => `${short(low)} to ${short(high)}`;
 
@@ -33,7 +37,7 @@ function headOf(path: string, value: number, number: string): string {
   if (path === '/relay/focalLengthMm') return `The relay's true focal length is ${number} mm`;
   if (path === '/objective/magnification') return `The objective's true magnification is ${number}`;
   if (path === '/objective/exitPupilFromShoulderMm')
-    return `The exit pupil sits ${number} mm ${value < 0 ? 'inside the objective, seen from its shoulder' : "beyond the objective's shoulder, toward the relay"}`;
+    return `The exit pupil sits ${number} mm from the objective's shoulder, ${value < 0 ? 'inside the objective' : 'toward the relay'}`;
   return `${capital(path === '/relay/clearApertureMm' ? "the relay's clear opening" : nameOf(path))} is ${number} mm`;
 }
 

@@ -3,8 +3,8 @@ import { complaint } from '../../state/words.ts';
 import { HINTS, isGap, type Piece, type Row, sentenceOf } from './rows.ts';
 import { changeRow, done, looked, quiet } from './state.ts';
 
-/** One sighting as a sentence with blanks. */
-export function RowOf({ row, at, remove }: { row: Row; at: number; remove: () => void }) {
+/** One sighting as a sentence with blanks; how it is read stands with the first of its kind. */
+export function RowOf({ row, at, first, remove }: { row: Row; at: number; first: boolean; remove: () => void }) {
   const found = quiet.value ? undefined : looked.value.problems.get(at);
   const wrong = found ? `saw-${at}-wrong` : undefined;
   return (
@@ -28,7 +28,7 @@ export function RowOf({ row, at, remove }: { row: Row; at: number; remove: () =>
           {complaint(found)}
         </p>
       )}
-      <p class="hint">{HINTS[row.kind]}</p>
+      {first && <p class="hint">{HINTS[row.kind]}</p>}
     </li>
   );
 }

@@ -127,7 +127,7 @@ export const HINTS: Record<SightingKind, string> = {
   ruler:
     "A ruler's lines, or the rows of a phone's screen, across the whole width of the picture. The ± is how far off the reading surely is not.",
   micrometer: 'Count between the same edges of two lines, as far apart as the picture allows.',
-  wall: 'Raw and linear, with every correction of shading off, at the lens as it will be used. Distances are pixels from the middle times the pixel pitch. Where no space is told it is the one of the pairing.',
+  wall: 'Raw and linear, with every correction of shading off, at the lens as it will be used. Distances are pixels from the middle times the pixel pitch. Where no space is told it is the one of the pairing. Where light begins to fall is seen late: give it a wide ±.',
   far: 'Without the objective. Never the sun, a lamp or a laser: a lens burns and blinds. Measure to the middle of the glass and let the ± hold how well that is known.',
   extensions:
     'The relay alone in front of the camera, the ruler refocused each time by moving it. Which kind of tubes they are does not matter, only by how much they differ.',

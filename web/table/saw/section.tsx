@@ -43,6 +43,7 @@ export function SawSection() {
             key={`${i} ${row.kind}`}
             row={row}
             at={i}
+            first={rows.findIndex(({ kind }) => kind === row.kind) === i}
             remove={() => {
               change({ rows: rows.filter((_, j) => j !== i) });
               done();
@@ -74,13 +75,6 @@ export function SawSection() {
           Each ± holds 95 % of what the readings and the other numbers in doubt, anywhere inside their own ±, could make of it. It is taken
           as the ± of a measured number, about an eighth wider than the ± of all other figures here are combined.
         </p>
-      )}
-      {saw && saw.cautions.length > 0 && (
-        <ul class="cautions">
-          {saw.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
       )}
     </div>
   );

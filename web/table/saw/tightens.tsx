@@ -13,6 +13,16 @@ interface Line {
 const isKnown = (a: Answer): a is Known => a.state === 'known' && a.low !== undefined && a.high !== undefined && a.high > a.low;
 const width = ({ low, high }: Known): number => high - low;
 
+/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
+const AS = {
+  table: { role: 'table' },
+  rows: { role: 'rowgroup' },
+  row: { role: 'row' },
+  column: { role: 'columnheader', scope: 'col' },
+  name: { role: 'rowheader', scope: 'row' },
+  cell: { role: 'cell' },
+} as const;
+
 /** Less of a change than this is not worth a line. */
 const CHANGES = 0.02;
 
@@ -31,22 +41,26 @@ export function Tightens({ lines }: { lines: readonly Line[] }) {
         {tighter === lines.length ? 'Taken, these tighten' : 'Taken, these change'}: the thin line is how far each could be off before, the
         bar how far it still can.
       </figcaption>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
-            <td />
+      <table {...AS.table}>
+        <thead {...AS.rows}>
+          <tr {...AS.row}>
+            <th {...AS.column}>Figure</th>
+            <th {...AS.column}>Before</th>
+            <th {...AS.column}>After</th>
+            <td {...AS.cell} />
           </tr>
         </thead>
-        <tbody>
+        <tbody {...AS.rows}>
           {lines.map(({ id, before, after }) => (
-            <tr key={id} data-tightens={id}>
-              <th scope="row">{FIGURE_NAMES[id]}</th>
-              <td>{inWords(id, before)}</td>
-              <td>{inWords(id, after)}</td>
-              <td>
+            <tr key={id} data-tightens={id} {...AS.row}>
+              <th {...AS.name}>{FIGURE_NAMES[id]}</th>
+              <td {...AS.cell} class="before">
+                {inWords(id, before)}
+              </td>
+              <td {...AS.cell} class="after">
+                {inWords(id, after)}
+              </td>
+              <td {...AS.cell}>
                 <Gauge before={before} after={after} />
               </td>
             </tr>
