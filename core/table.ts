@@ -36,3 +36,10 @@ export { duration, stackSentence } from './table/stack/sentence.ts';
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';
 export { readThread } from './table/threads/read.ts';
+
+// What you saw.
+export type { Finding, Unsolved } from './table/saw/findings.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
+export { measuredAs, taken } from './table/saw/take.ts';
+export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';

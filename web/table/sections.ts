@@ -4,6 +4,7 @@ import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
 import type { TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildSays } from './build/section.tsx';
+import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
@@ -52,4 +53,6 @@ export const SECTIONS: readonly Section[] = [
     Body: StillnessSection,
     onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
+  { id: 'saw', title: 'What you saw', Body: SawSection },
+  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
 ];
