@@ -7,6 +7,8 @@ export const MM_PER_UM = 1e-3;
 export const MM_PER_NM = 1e-6;
 export const UM_PER_MM = 1e3;
 export const MM_PER_M = 1e3;
+/** The international inch. */
+export const MM_PER_INCH = 25.4;
 export const DEG_PER_RAD = 180 / Math.PI;
 
 /** The units that a figure may carry, in the API's spelling. */

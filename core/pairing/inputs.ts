@@ -168,6 +168,15 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
       relay.kind === 'camera-lens' ? () => typical.rimToSensor(focalLength) : undefined,
     );
 
+  const back = relay.backFocalLengthMm;
+  takeApart(
+    leaves.backFocalLength,
+    'backFocalLengthMm',
+    back === undefined && glass ? GLASS : '/relay/backFocalLengthMm',
+    back ?? glass?.backFocalLengthMm,
+  );
+
+  takeApart(leaves.register, 'registerMm', '/sensor/registerMm', sensor.registerMm, typical.register);
   take(leaves.width, 'widthMm', '/sensor/widthMm', sensor.widthMm);
   take(leaves.height, 'heightMm', '/sensor/heightMm', sensor.heightMm);
   takeIfGiven(leaves.givenPitch, 'pixelPitchUm', '/sensor/pixelPitchUm', sensor.pixelPitchUm);

@@ -1,6 +1,9 @@
+import { buildCautions } from './build/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 import { infinityCautions } from './infinity/cautions.ts';
+import { lightCautions } from './light/cautions.ts';
+import { stackCautions } from './stack/cautions.ts';
 import { stillnessCautions } from './stillness/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
@@ -8,11 +11,11 @@ const none: Cautions = () => [];
 
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {
-  build: none,
+  build: buildCautions,
   infinity: infinityCautions,
-  stack: none,
+  stack: stackCautions,
   stillness: stillnessCautions,
-  light: none,
+  light: lightCautions,
   closeUp: none,
 };
 

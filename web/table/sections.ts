@@ -1,6 +1,10 @@
 import type { ComponentType } from 'preact';
-import { infinitySays, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { InfinitySection } from './infinity/section.tsx';
+import { LightSection } from './light/section.tsx';
+import type { TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
+import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
@@ -32,7 +36,16 @@ export const SECTIONS: readonly Section[] = [
     id: 'stack',
     title: 'Frames for this subject',
     Body: StackSection,
-    onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+    onSheet: () => ({
+      says: [stackSentence(tabled.value)],
+      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+    }),
+  },
+  {
+    id: 'light',
+    title: 'Room for light',
+    Body: LightSection,
+    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
   },
   {
     id: 'stillness',
@@ -40,4 +53,6 @@ export const SECTIONS: readonly Section[] = [
     Body: StillnessSection,
     onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
+  { id: 'saw', title: 'What you saw', Body: SawSection },
+  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
 ];

@@ -46,7 +46,7 @@ export function fullPairing(r: Random): Pairing {
       widthMm: width,
       heightMm: height,
       ...(r.chance(0.5) ? { pixelPitchUm: about(r, (1000 * width) / columns) } : { columns, rows: Math.round((columns * height) / width) }),
-      ...(r.chance(0.3) ? { registerMm: about(r, r.between(16, 45)), throatDiameterMm: about(r, r.between(30, 55)) } : {}),
+      ...(r.chance(0.3) ? { registerMm: about(r, r.between(16, 45)), throatDiameterMm: about(r, r.between(30, 55)) } : { registerMm: 18 }),
     },
     infinitySpaceMm: about(r, space),
     stops: Array.from({ length: r.integer(0, 3) }, () =>

@@ -22,6 +22,19 @@ const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   driftUmPerS: [0.5, 20],
   swingUm: [0.2, 3],
   swingHz: [5, 80],
+  fieldCurvatureUm: [1, 60],
+  settlingS: [0.5, 5],
+  flashRecycleS: [0, 3],
+  noseFrontDiameterMm: [6, 20],
+  noseTaperLengthMm: [1, 12],
+  inTheWayMm: [0, 3],
+  diffuserDiameterMm: [15, 45],
+  diffuserTopDiameterMm: [12, 40],
+  diffuserHeightMm: [3, 30],
+  diffuserThicknessMm: [0.1, 2],
+  relayLengthMm: [3, 27],
+  seatBehindGlassMm: [0, 5],
+  builtTubeMm: [50, 300],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */
