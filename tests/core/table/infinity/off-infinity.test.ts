@@ -81,3 +81,16 @@ describe('a tube that is wrong', () => {
     expect(study?.errorFrom(0.1)).toBe(Number.POSITIVE_INFINITY);
   });
 });
+
+describe('a cover glass that is not sure', () => {
+  it('is counted both ways from where it suits: no aberration lies between its ends', () => {
+    const pairing = rig(10, 200, 60, 0.42);
+    pairing.objective.coverGlassMm = { value: 0.17, plusMinus: 0.02 };
+    const { coverWavesRms, coverStrehl } = evaluateTable(pairing, { slipMm: 0.16 }).answers;
+    if (coverWavesRms.state !== 'known' || coverStrehl.state !== 'known') throw new Error('not known');
+    // A hundredth too thick at first: nothing at 0.16, three times as much at 0.19.
+    expect(coverWavesRms.low ?? 1).toBeLessThan(0.05 * coverWavesRms.value);
+    expect((coverWavesRms.high ?? 0) / coverWavesRms.value).toBeCloseTo(3, 6);
+    expect(coverStrehl.high).toBeCloseTo(1, 7);
+  });
+});
