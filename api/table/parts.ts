@@ -1,6 +1,7 @@
 import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
+import { CLOSE_UP } from './close-up.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -22,5 +23,5 @@ export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   stack: plain('/api/stacks', 'the frames for this subject'),
   stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
   light: plain('/api/lighting', 'room for light at the subject'),
-  closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
+  closeUp: CLOSE_UP,
 };

@@ -1,3 +1,4 @@
+import { closeUpCautions } from './close-up/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 
@@ -11,7 +12,7 @@ const CAUTIONS: Record<TableGroup, Cautions> = {
   stack: none,
   stillness: none,
   light: none,
-  closeUp: none,
+  closeUp: closeUpCautions,
 };
 
 export const tableCautions = (evaluation: TableEvaluation, group: TableGroup): readonly string[] => CAUTIONS[group](evaluation);

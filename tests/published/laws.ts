@@ -1,10 +1,11 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { CLOSE_UP_LAWS } from './laws-close-up.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
 import { cornerAt } from './rows/aperture.ts';
 
 /** A statement that follows from a definition or from plain geometry: each pair must be equal. */
-interface Law {
+export interface Law {
   readonly law: string;
   /** Figures that break it when they are off. */
   readonly figures: readonly ToldId[];
@@ -258,4 +259,5 @@ export const LAWS: readonly Law[] = [
       ];
     },
   },
+  ...CLOSE_UP_LAWS,
 ];

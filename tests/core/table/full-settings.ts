@@ -5,6 +5,21 @@ import type { Random } from '../../support/random.ts';
 const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   overlap: [0.05, 0.5],
   railErrorUm: [0, 0.3],
+  closeUpFocalLengthMm: [100, 400],
+  closeUpClearApertureMm: [30, 80],
+  cameraFocalLengthMm: [50, 300],
+  closestFocusMm: [600, 2000],
+  cameraMagnification: [0.25, 1],
+  cameraSubjectDistanceMm: [200, 800],
+  cameraLengthMm: [80, 300],
+  cameraFNumber: [4, 22],
+  pupilRatio: [0.5, 1.5],
+  cameraPrincipalPlaneMm: [-40, 40],
+  cameraPupilDepthMm: [10, 120],
+  nearFocalLengthMm: [40, 60],
+  secondPowerDioptre: [1, 5],
+  secondSeparationMm: [1, 12],
+  extensionMm: [10, 60],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */
