@@ -5,6 +5,7 @@
 
 export { tableAssumptions } from './table/assumptions.ts';
 export { tableCautions } from './table/cautions.ts';
+export { closeUpClaims } from './table/close-up/claims.ts';
 export { closeUpSays } from './table/close-up/sentence.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';

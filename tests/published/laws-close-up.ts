@@ -85,10 +85,11 @@ export const CLOSE_UP_LAWS: readonly Law[] = [
   },
   {
     law: 'a lens that reaches 1/2 by moving has half as much again of its f-number there, with the close-up lens or without',
-    figures: ['closeUpNearFNumber'],
+    figures: ['closeUpNearFNumber', 'closeUpNearDiffractionFNumber'],
     pairs: () => [
       [told(rig(), 'closeUpNearFNumber'), 12],
       [told(rig({ pupilRatio: 0.5 }), 'closeUpNearFNumber'), 16],
+      [told(rig(), 'closeUpNearDiffractionFNumber'), told(rig(), 'closeUpDiffractionFNumber') / 1.5],
     ],
   },
   {
@@ -121,7 +122,7 @@ export const CLOSE_UP_LAWS: readonly Law[] = [
   },
   {
     law: 'and so at nearest focus, where the close-up lens shows life size and the lens alone 1/3: half the light again is lost',
-    figures: ['tubesNearExtensionMm', 'tubesNearDistanceMm', 'tubesNearFNumber', 'tubesNearCostEv'],
+    figures: ['tubesNearExtensionMm', 'tubesNearDistanceMm', 'tubesNearFNumber', 'tubesNearCostEv', 'tubesNearDiffractionFNumber'],
     pairs: () => {
       const life = rig({ cameraMagnification: 1 / 3, cameraSubjectDistanceMm: 400 });
       return [
@@ -129,6 +130,7 @@ export const CLOSE_UP_LAWS: readonly Law[] = [
         [told(life, 'tubesNearDistanceMm'), 200],
         [told(life, 'tubesNearFNumber'), 16],
         [told(life, 'tubesNearCostEv'), 2 * Math.log2(1.5)],
+        [told(life, 'tubesNearDiffractionFNumber'), told(life, 'closeUpDiffractionFNumber') / 2],
       ];
     },
   },

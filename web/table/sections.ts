@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import type { TableFigureId } from '../../core/table.ts';
+import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { StackSection } from './stack/section.tsx';
 
 /** What the printed sheet takes of a section. */
@@ -24,5 +25,11 @@ export const SECTIONS: readonly Section[] = [
     title: 'Frames for this subject',
     Body: StackSection,
     onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+  },
+  {
+    id: 'close-up',
+    title: 'The close-up lens elsewhere',
+    Body: CloseUpSection,
+    onSheet: closeUpOnSheet,
   },
 ];

@@ -48,3 +48,15 @@ export const closeUpDiffractionFNumber = figure({
   of: (p, nm) => (2 * p) / (nm * UM_PER_NM),
   as: (p, nm) => `2000 × ${p} / ${nm}`,
 });
+
+export const closeUpNearDiffractionFNumber = figure({
+  id: 'closeUpNearDiffractionFNumber',
+  unit: '1',
+  symbol: 'N_dn',
+  words:
+    'f-number to set at nearest focus from which diffraction, not the pixels, ends the detail; as of a camera lens that moves as a whole',
+  source: 'working f-number N (1 + m₀ / P) at the one where the cut-off meets the pixels',
+  needs: [closeUpDiffractionFNumber, cameraMagnification.leaf, pupilRatio.leaf],
+  of: (N, m0, P) => N / (1 + m0 / P),
+  as: (N, m0, P) => `${N} / (1 + ${m0} / ${P})`,
+});

@@ -1,4 +1,4 @@
-import { closeUpAiryUm, closeUpDiffractionFNumber, closeUpNearFNumber } from './aperture.ts';
+import { closeUpAiryUm, closeUpDiffractionFNumber, closeUpNearDiffractionFNumber, closeUpNearFNumber } from './aperture.ts';
 import {
   closeUpFarFieldMm,
   closeUpFarMagnification,
@@ -18,6 +18,7 @@ import {
   tubesFarExtensionMm,
   tubesFarFNumber,
   tubesNearCostEv,
+  tubesNearDiffractionFNumber,
   tubesNearDistanceMm,
   tubesNearExtensionMm,
   tubesNearFNumber,
@@ -38,6 +39,7 @@ export const FIGURES = [
   closeUpNearFNumber,
   closeUpAiryUm,
   closeUpDiffractionFNumber,
+  closeUpNearDiffractionFNumber,
   closeUpRoomMm,
   closeUpShortestCameraMm,
   tubesFarExtensionMm,
@@ -49,6 +51,7 @@ export const FIGURES = [
   tubesNearDistanceMm,
   tubesNearFNumber,
   tubesNearCostEv,
+  tubesNearDiffractionFNumber,
   ownTubesFarMagnification,
   ownTubesFarDistanceMm,
   ownTubesNearMagnification,

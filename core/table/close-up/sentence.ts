@@ -1,5 +1,6 @@
 import { type Answer, numberIn } from '../../pairing/answer.ts';
-import { article, earned, short } from '../../words.ts';
+import { amount, type QuantityInput } from '../../parts/quantity.ts';
+import { article, capital, earned, listed, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import type { TableFigureId } from '../groups.ts';
 
@@ -26,7 +27,7 @@ export function closeUpSays({ answers, settings }: Pick<TableEvaluation, 'answer
   const lens = settings.secondPowerDioptre === undefined ? 'the close-up lens' : 'the pair of close-up lenses';
   const own = numberIn(told('closeUpFarMagnification'));
   if (own === undefined) return [withoutCamera(focal.value, lens, told)];
-  return [band(lens, told), tubes(told), ...rim(told)];
+  return [band(lens, told, settings), tubes(told), ...rim(told)];
 }
 
 /** How long a camera lens is taken as an example. */
@@ -34,29 +35,33 @@ const EXAMPLE_MM = 200;
 
 function withoutCamera(f: number, lens: string, told: Told): string {
   const size = short(EXAMPLE_MM / f, 2);
-  return `On any camera lens set to infinity ${lens} is sharp at ${distance(told('closeUpFarthestMm'))}, and ${article(String(EXAMPLE_MM))} ${EXAMPLE_MM} mm lens would show the subject ${size}× as large: tell which lens it goes on.`;
+  return `On any camera lens set to infinity ${lens} is sharp at ${distance(told('closeUpFarthestMm'))}; a lens of ${EXAMPLE_MM} mm shows that at ${size}×. Tell which lens it goes on.`;
 }
 
-function band(lens: string, told: Told): string {
+function band(lens: string, told: Told, settings: TableEvaluation['settings']): string {
   const [farthest, far, nearest, near] = [
     told('closeUpFarthestMm'),
     told('closeUpFarMagnification'),
     told('closeUpNearestMm'),
     told('closeUpNearMagnification'),
   ];
+  const focal = short(amount(settings.cameraFocalLengthMm as QuantityInput), 3);
+  const sharp = `${capital(article(focal))} ${focal} mm lens with ${lens} is sharp`;
   const ends = `${distance(farthest)} at ${times(far)}`;
-  if (nearest.state === 'unknown')
-    return `With ${lens} it is sharp at no more than ${ends}; how near it comes hangs on its closest focus: tell that.`;
-  if (nearest.state !== 'known') return `With ${lens} it is sharp at no more than ${ends}.`;
+  if (nearest.state === 'unknown') return `${sharp} at no more than ${ends}. How near it comes hangs on its closest focus: tell that.`;
+  if (nearest.state !== 'known') return `${sharp} at no more than ${ends}.`;
   const least = near.state === 'known' ? ` at ${times(near)}` : '';
-  const assumed = nearest.origin === 'assumed' || (near.state === 'known' && near.origin === 'assumed');
-  const ask =
-    near.state !== 'known'
-      ? ' How large it shows that, a ruler photographed at its nearest focus would tell.'
-      : assumed
-        ? ' Its nearest focus is partly guessed: photograph a ruler there and measure how far off it stands.'
-        : '';
-  return `With ${lens} it is sharp from ${distance(nearest)}${least} to ${ends}.${ask}`;
+  return `${sharp} from ${distance(nearest)}${least} to ${ends}.${toMeasure(near, settings)}`;
+}
+
+/** What would settle the nearest focus where it is not measured. */
+function toMeasure(near: Answer, { cameraMagnification, cameraSubjectDistanceMm }: TableEvaluation['settings']): string {
+  if (near.state !== 'known') return ' How large it shows that, a ruler photographed at its nearest focus tells.';
+  const missing = [
+    ...(cameraMagnification === undefined ? ['photograph a ruler there without the close-up lens'] : []),
+    ...(cameraSubjectDistanceMm === undefined ? ["measure how far the subject stands from the lens's rim"] : []),
+  ];
+  return missing.length > 0 ? ` Its nearest focus is partly guessed: ${listed(missing)}.` : '';
 }
 
 function tubes(told: Told): string {

@@ -118,3 +118,14 @@ export const tubesNearCostEv = figure({
   of: (m, m0, P) => 2 * Math.log2((1 + m / P) / (1 + m0 / P)),
   as: (m, m0, P) => `2 × log2((1 + ${m} / ${P}) / (1 + ${m0} / ${P}))`,
 });
+
+export const tubesNearDiffractionFNumber = figure({
+  id: 'tubesNearDiffractionFNumber',
+  unit: '1',
+  symbol: 'N_tdn',
+  words: 'f-number to set with those from which diffraction, not the pixels, ends the detail',
+  source: 'working f-number N (1 + m / P) at the one where the cut-off meets the pixels',
+  needs: [closeUpDiffractionFNumber, closeUpNearMagnification, pupilRatio.leaf],
+  of: (N, m, P) => N / (1 + m / P),
+  as: (N, m, P) => `${N} / (1 + ${m} / ${P})`,
+});
