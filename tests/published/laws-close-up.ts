@@ -18,6 +18,8 @@ const rig = (table: Settings = {}, more: Changes = {}): Changes => ({ ...more, t
 const TWO: Settings = { secondPowerDioptre: 5, secondSeparationMm: 100 };
 /** A lens that moves as a whole, drawn out from 1/4 to 3/4. */
 const DRAWN: Settings = { cameraMagnification: 0.25, cameraSubjectDistanceMm: 500, nearFocalLengthMm: 100, extensionMm: 50 };
+/** No close-up lens told on the table. */
+const RELAY: Settings = { closeUpFocalLengthMm: undefined, closeUpClearApertureMm: undefined };
 
 export const CLOSE_UP_LAWS: readonly Law[] = [
   {
@@ -153,6 +155,13 @@ export const CLOSE_UP_LAWS: readonly Law[] = [
       return [
         [told(rim, 'closeUpRoomMm'), 54 - 25 - 12],
         [told(rim, 'closeUpShortestCameraMm'), 200 / 9],
+        // Another lens 10 mm before it: 7.5 mm of slant.
+        [told({ ...rim, table: { ...rim.table, secondPowerDioptre: 2, secondSeparationMm: 10 } }, 'closeUpRoomMm'), 54 - 25 - 15],
+        // The relay's own rim, where that is the close-up lens.
+        [
+          told({ ...rim, relay: { kind: 'supplementary', clearApertureMm: 60 }, table: { ...rim.table, ...RELAY } }, 'closeUpRoomMm'),
+          60 - 25 - 12,
+        ],
       ];
     },
   },

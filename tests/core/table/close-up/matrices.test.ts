@@ -182,3 +182,39 @@ describe('light with the close-up lens on', () => {
     near(of('closeUpNearFNumber'), 1 / (2 * out));
   });
 });
+
+/** Share of a beam of radius `a` that is inside a rim of radius `R`, `off` to the side: points in rings. */
+function shareInside(a: number, R: number, off: number): number {
+  let [inside, all] = [0, 0];
+  const RINGS = 200;
+  for (let i = 0; i < RINGS; i++)
+    for (let j = 0; j < 4 * RINGS; j++) {
+      const r = a * Math.sqrt((i + 0.5) / RINGS);
+      const angle = (2 * Math.PI * (j + 0.5)) / (4 * RINGS);
+      all++;
+      if (Math.hypot(off + r * Math.cos(angle), r * Math.sin(angle)) <= R) inside++;
+    }
+  return inside / all;
+}
+
+describe("the close-up lens's rim", () => {
+  const [f, N, depth, diagonal] = [80, 11, 60, Math.hypot(PAIRING.sensor.widthMm as number, PAIRING.sensor.heightMm as number)];
+  const slant = (depth * diagonal) / (2 * f);
+  const pupil = f / N / 2;
+  const of = (clear: number) =>
+    told({ closeUpFocalLengthMm: 200, cameraFocalLengthMm: f, cameraFNumber: N, cameraPupilDepthMm: depth, closeUpClearApertureMm: clear });
+
+  it('cuts nothing of the corner while there is room, and something as soon as there is none', () => {
+    const room = of(50)('closeUpRoomMm');
+    const just = 50 - room;
+    expect(shareInside(pupil, just / 2 + 1e-6, slant)).toBe(1);
+    expect(shareInside(pupil, just / 2 - 0.2, slant)).toBeLessThan(1);
+  });
+
+  it('leaves the corner about half its light at the shortest camera lens, for a rim much wider than the beam', () => {
+    expect(of(2 * slant)('closeUpShortestCameraMm')).toBeCloseTo(f, 9);
+    const share = shareInside(pupil, slant, slant);
+    expect(share).toBeGreaterThan(0.4);
+    expect(share).toBeLessThanOrEqual(0.5);
+  });
+});
