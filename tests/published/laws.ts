@@ -1,5 +1,7 @@
 import { diffractionMtf } from '../../core/index.ts';
-import { CLOSE_UP_LAWS } from './laws-close-up.ts';
+import { CLOSE_UP_LAWS } from './laws/close-up.ts';
+import { INFINITY_LAWS } from './laws/infinity.ts';
+import { STILLNESS_LAWS } from './laws/stillness.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
 import { cornerAt } from './rows/aperture.ts';
@@ -37,6 +39,8 @@ const slanted = (space: number): Changes => ({
 });
 
 export const LAWS: readonly Law[] = [
+  ...INFINITY_LAWS,
+  ...STILLNESS_LAWS,
   {
     law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
     figures: ['frameStepUm'],

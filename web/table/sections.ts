@@ -1,7 +1,10 @@
 import type { ComponentType } from 'preact';
-import type { TableFigureId } from '../../core/table.ts';
+import { infinitySays, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
+import { InfinitySection } from './infinity/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { StillnessSection } from './stillness/section.tsx';
+import { tabled } from './tabled.ts';
 
 /** What the printed sheet takes of a section. */
 export interface OnSheet {
@@ -21,10 +24,22 @@ export interface Section {
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
   {
+    id: 'infinity',
+    title: 'Setting infinity',
+    Body: InfinitySection,
+    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+  },
+  {
     id: 'stack',
     title: 'Frames for this subject',
     Body: StackSection,
     onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+  },
+  {
+    id: 'stillness',
+    title: 'Light and stillness',
+    Body: StillnessSection,
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
   {
     id: 'close-up',

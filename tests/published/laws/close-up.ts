@@ -1,6 +1,6 @@
-import type { Settings } from '../../core/table.ts';
-import type { Law } from './laws.ts';
-import { type Changes, told } from './rig.ts';
+import type { Settings } from '../../../core/table.ts';
+import type { Law } from '../laws.ts';
+import { type Changes, told } from '../rig.ts';
 
 /** A close-up lens of 200 mm on a 100 mm lens that reaches 1/2 with the subject 300 mm from its rim, where its principal plane is. */
 const SETTINGS: Settings = {
