@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
 import type { TableFigureId } from '../../core/table.ts';
@@ -55,4 +56,10 @@ export const SECTIONS: readonly Section[] = [
   },
   { id: 'saw', title: 'What you saw', Body: SawSection },
   { id: 'stack', title: 'Frames for this subject', Body: StackSection },
+  {
+    id: 'close-up',
+    title: 'The close-up lens elsewhere',
+    Body: CloseUpSection,
+    onSheet: closeUpOnSheet,
+  },
 ];
