@@ -9,6 +9,8 @@ export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.
 export { buildSentence } from './table/build/sentence.ts';
 export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
+export { closeUpClaims } from './table/close-up/claims.ts';
+export { closeUpSays } from './table/close-up/sentence.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
 export {

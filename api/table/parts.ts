@@ -2,11 +2,12 @@ import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
 import type { Stock } from '../catalogue.ts';
+import { BUILD_PART } from './build.ts';
+import { CLOSE_UP } from './close-up.ts';
 import { INFINITY_PART } from './infinity.ts';
 import { LIGHT_PART } from './light.ts';
 import { STACK_PART } from './stack.ts';
 import { STILLNESS_PART } from './stillness.ts';
-import { BUILD_PART } from './build.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -22,13 +23,11 @@ export interface TablePart {
   more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf, stock: Stock): object;
 }
 
-const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
-
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   build: BUILD_PART,
   infinity: INFINITY_PART,
   stack: STACK_PART,
   stillness: STILLNESS_PART,
   light: LIGHT_PART,
-  closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
+  closeUp: CLOSE_UP,
 };

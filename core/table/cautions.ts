@@ -1,4 +1,5 @@
 import { buildCautions } from './build/cautions.ts';
+import { closeUpCautions } from './close-up/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 import { infinityCautions } from './infinity/cautions.ts';
@@ -7,7 +8,6 @@ import { stackCautions } from './stack/cautions.ts';
 import { stillnessCautions } from './stillness/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
-const none: Cautions = () => [];
 
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {
@@ -16,7 +16,7 @@ const CAUTIONS: Record<TableGroup, Cautions> = {
   stack: stackCautions,
   stillness: stillnessCautions,
   light: lightCautions,
-  closeUp: none,
+  closeUp: closeUpCautions,
 };
 
 export const tableCautions = (evaluation: TableEvaluation, group: TableGroup): readonly string[] => CAUTIONS[group](evaluation);
