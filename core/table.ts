@@ -22,6 +22,6 @@ export {
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
 export { shapeOf } from './table/setting.ts';
-export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
+export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
 export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
 export { duration, stackSentence } from './table/stack/sentence.ts';

@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
-import { type Objective, sameJson, short } from '../../../core/index.ts';
-import { duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
+import { DEFAULTS, type Objective, sameJson, short } from '../../../core/index.ts';
+import { CONVENTION_WORDS, duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
 import { catalogue } from '../../state/catalogue.ts';
 import { answered } from '../../state/draft.ts';
 import { worksNow } from '../../state/works.ts';
@@ -43,6 +43,7 @@ export function ObjectiveTable() {
   const { owned, leftOut } = compared.value;
   const here = objectiveName(answered.value.pairing.objective);
   const timed = rows.value.some(({ timeS }) => timeS !== undefined);
+  const convention = CONVENTION_WORDS[answered.value.pairing.depth?.convention ?? DEFAULTS.depthConvention];
   const columns = timed ? COLUMNS : COLUMNS.filter(([title]) => title !== 'time');
   return (
     <div class="by-objective">
@@ -52,7 +53,7 @@ export function ObjectiveTable() {
           {catalogue.value === 'asking' ? 'The list of objectives is on its way.' : 'The list of objectives cannot be reached now.'}
         </p>
       )}
-      <table class="objectives" aria-labelledby="by-objective" style={{ '--columns': columns.length }} {...AS.table}>
+      <table class={timed ? 'objectives timed' : 'objectives'} aria-labelledby="by-objective" {...AS.table}>
         <thead {...AS.rows}>
           <tr {...AS.row}>
             <th {...AS.column}>Objective</th>
@@ -82,7 +83,8 @@ export function ObjectiveTable() {
         </tbody>
       </table>
       <p class="hint">
-        Each stands in this pairing's place: same relay, camera and settings, depth by the same convention, values without their ±.
+        Each stands in this pairing's place: same relay, camera and settings; sharp through as much as {convention} make; values without
+        their ±.
         {timed ? '' : ' With an exposure, the time is told too.'}
         {leftOut > 0 ? ` ${leftOut} more are left out.` : ''}
       </p>
