@@ -30,13 +30,13 @@ const rows = computed(() => stackByObjective(answered.value.pairing, settings.va
 
 const COLUMNS: readonly (readonly [title: string, of: (row: ObjectiveStack) => string])[] = [
   ['picture', ({ magnification }) => (magnification === undefined ? '–' : `${short(magnification)}×`)],
-  ['sharp through', ({ depthUm }) => um(depthUm)],
-  ['step', ({ stepUm }) => um(stepUm)],
+  ['sharp through, µm', ({ depthUm }) => bare(depthUm)],
+  ['step, µm', ({ stepUm }) => bare(stepUm)],
   ['frames', ({ frames }) => (frames === undefined ? '–' : String(frames))],
-  ['rail', ({ railTravelMm }) => (railTravelMm === undefined ? '–' : `${short(railTravelMm)} mm`)],
+  ['rail, mm', ({ railTravelMm }) => bare(railTravelMm)],
   ['time', ({ timeS }) => (timeS === undefined ? '–' : duration(timeS))],
 ];
-const um = (x: number | undefined): string => (x === undefined ? '–' : `${short(x)} µm`);
+const bare = (x: number | undefined): string => (x === undefined ? '–' : short(x));
 
 /** The same subject with other objectives in this one's place. */
 export function ObjectiveTable() {
