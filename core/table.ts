@@ -4,6 +4,10 @@
  */
 
 export { tableAssumptions } from './table/assumptions.ts';
+// What to screw together.
+export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
+export { buildSentence } from './table/build/sentence.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
@@ -18,6 +22,9 @@ export {
   type TableGroup,
   tableFigureById,
 } from './table/groups.ts';
+// Setting infinity, and what may be wrong about it.
+export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
+export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
@@ -25,3 +32,7 @@ export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
 export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
 export { duration, stackSentence } from './table/stack/sentence.ts';
+// Light and stillness.
+export { stillnessSays } from './table/stillness/told.ts';
+export { KNOWN_THREADS } from './table/threads/known.ts';
+export { readThread } from './table/threads/read.ts';

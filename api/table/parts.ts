@@ -2,8 +2,11 @@ import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
 import type { Stock } from '../catalogue.ts';
+import { INFINITY_PART } from './infinity.ts';
 import { LIGHT_PART } from './light.ts';
 import { STACK_PART } from './stack.ts';
+import { STILLNESS_PART } from './stillness.ts';
+import { BUILD_PART } from './build.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -22,10 +25,10 @@ export interface TablePart {
 const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
 
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
-  build: plain('/api/builds', 'what to screw together, and how long it is'),
-  infinity: plain('/api/infinity', 'how wrong infinity may be set'),
+  build: BUILD_PART,
+  infinity: INFINITY_PART,
   stack: STACK_PART,
-  stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
+  stillness: STILLNESS_PART,
   light: LIGHT_PART,
   closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
 };

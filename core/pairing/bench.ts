@@ -76,7 +76,7 @@ export const lightConeDeg = openFigure({
 });
 
 /** From the relay's rim to where a far thing is sharp: as given or as its glass has it, else as of a thin lens in its principal plane. */
-const rimToFocus = openStep({
+export const rimToFocus = openStep({
   id: 'rimToFocus',
   symbol: 'l_r',
   unit: 'mm',

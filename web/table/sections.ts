@@ -1,7 +1,11 @@
 import type { ComponentType } from 'preact';
-import { lightSentence, stackSentence, type TableFigureId } from '../../core/table.ts';
+import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
+import type { TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
 
 /** What the printed sheet takes of a section. */
@@ -22,6 +26,12 @@ export interface Section {
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
   {
+    id: 'infinity',
+    title: 'Setting infinity',
+    Body: InfinitySection,
+    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+  },
+  {
     id: 'stack',
     title: 'Frames for this subject',
     Body: StackSection,
@@ -35,5 +45,11 @@ export const SECTIONS: readonly Section[] = [
     title: 'Room for light',
     Body: LightSection,
     onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
+  },
+  {
+    id: 'stillness',
+    title: 'Light and stillness',
+    Body: StillnessSection,
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
 ];

@@ -3,8 +3,9 @@ import { magnificationChangePerMm } from '../../pairing/aperture.ts';
 import { sensorDiagonal } from '../../pairing/first-order.ts';
 import { subjectDepth } from '../../pairing/leaves.ts';
 import { pixelPitchUm } from '../../pairing/resolution.ts';
+import { exposure } from '../exposure.ts';
 import { framesInAll } from './counts.ts';
-import { exposure, flashRecycle, settling } from './settings.ts';
+import { flashRecycle, settling } from './settings.ts';
 import { frameStepUm, railStepUm } from './steps.ts';
 
 /** The stack from its first frame to its last: way, time, and how the picture grows or shrinks meanwhile. */

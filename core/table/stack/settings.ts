@@ -1,4 +1,5 @@
 import { USUAL_OVERLAP } from '../../pairing/frames.ts';
+import { exposure } from '../exposure.ts';
 import { setting } from '../setting.ts';
 
 export const overlap = setting({
@@ -28,14 +29,6 @@ export const fieldCurvature = setting({
   bounds: [0, 100_000],
 });
 
-export const exposure = setting({
-  key: 'exposureS',
-  symbol: 't_e',
-  unit: 's',
-  words: 'exposure of one frame',
-  bounds: [1e-6, 3600],
-});
-
 /** A wait that many stacks are taken with (common practice, without source). */
 export const settling = setting({
   key: 'settlingS',
@@ -48,7 +41,7 @@ export const settling = setting({
 
 export const flashRecycle = setting({
   key: 'flashRecycleS',
-  symbol: 't_f',
+  symbol: 't_r',
   unit: 's',
   words: 'what the flash takes beyond that until it is ready again',
   bounds: [0, 600],

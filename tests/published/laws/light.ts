@@ -1,5 +1,5 @@
-import type { Law } from './laws.ts';
-import { type Changes, told } from './rig.ts';
+import type { Law } from '../laws.ts';
+import { type Changes, told } from '../rig.ts';
 
 /** A nose of 20 mm, 10 mm away, over a field of 0.6 mm. */
 const NOSE: Changes = { objective: { workingDistanceMm: 10, noseDiameterMm: 20 } };

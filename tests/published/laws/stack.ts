@@ -1,5 +1,5 @@
-import type { Law } from './laws.ts';
-import { type Changes, engraved, told } from './rig.ts';
+import type { Law } from '../laws.ts';
+import { type Changes, engraved, told } from '../rig.ts';
 
 /** A rig of a known depth, its blur a third of a pixel of the textbooks', and a subject of so many depths. */
 const RIG: Changes = { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
