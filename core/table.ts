@@ -9,6 +9,8 @@ export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.
 export { buildSentence } from './table/build/sentence.ts';
 export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
+export { closeUpClaims } from './table/close-up/claims.ts';
+export { closeUpSays } from './table/close-up/sentence.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
 export {
@@ -36,3 +38,10 @@ export { duration, stackSentence } from './table/stack/sentence.ts';
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';
 export { readThread } from './table/threads/read.ts';
+
+// What you saw.
+export type { Finding, Unsolved } from './table/saw/findings.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
+export { measuredAs, taken } from './table/saw/take.ts';
+export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';

@@ -2,6 +2,7 @@ import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
 import type { Stock } from '../catalogue.ts';
+import { CLOSE_UP } from './close-up.ts';
 import { INFINITY_PART } from './infinity.ts';
 import { LIGHT_PART } from './light.ts';
 import { STACK_PART } from './stack.ts';
@@ -30,5 +31,5 @@ export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   stack: STACK_PART,
   stillness: STILLNESS_PART,
   light: LIGHT_PART,
-  closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
+  closeUp: CLOSE_UP,
 };

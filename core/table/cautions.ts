@@ -1,4 +1,5 @@
 import { buildCautions } from './build/cautions.ts';
+import { closeUpCautions } from './close-up/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
 import { infinityCautions } from './infinity/cautions.ts';
@@ -16,7 +17,7 @@ const CAUTIONS: Record<TableGroup, Cautions> = {
   stack: stackCautions,
   stillness: stillnessCautions,
   light: lightCautions,
-  closeUp: none,
+  closeUp: closeUpCautions,
 };
 
 export const tableCautions = (evaluation: TableEvaluation, group: TableGroup): readonly string[] => CAUTIONS[group](evaluation);

@@ -1,4 +1,5 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { CLOSE_UP_LAWS } from './laws/close-up.ts';
 import { INFINITY_LAWS } from './laws/infinity.ts';
 import { LIGHT_LAWS } from './laws/light.ts';
 import { STACK_LAWS } from './laws/stack.ts';
@@ -297,4 +298,5 @@ export const LAWS: readonly Law[] = [
       ];
     },
   },
+  ...CLOSE_UP_LAWS,
 ];

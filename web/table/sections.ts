@@ -1,9 +1,11 @@
 import type { ComponentType } from 'preact';
 import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
 import type { TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildSays } from './build/section.tsx';
+import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
@@ -51,5 +53,13 @@ export const SECTIONS: readonly Section[] = [
     title: 'Light and stillness',
     Body: StillnessSection,
     onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
+  },
+  { id: 'saw', title: 'What you saw', Body: SawSection },
+  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
+  {
+    id: 'close-up',
+    title: 'The close-up lens elsewhere',
+    Body: CloseUpSection,
+    onSheet: closeUpOnSheet,
   },
 ];

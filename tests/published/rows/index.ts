@@ -11,6 +11,7 @@ import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
 import { TABLE_LIGHT } from './table-light.ts';
 import { THREADS } from './threads.ts';
+import { SIGHTINGS } from './sightings.ts';
 
 export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'infinity space, vignetting and field': FIELD,
@@ -25,6 +26,7 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'spherical aberration off infinity': OFF_INFINITY,
   'light beside other lenses': TABLE_LIGHT,
   'threads, and the tube behind the relay': THREADS,
+  'what was seen': SIGHTINGS,
 };
 
 export const ROWS: readonly Row[] = Object.values(TOPICS).flat();
