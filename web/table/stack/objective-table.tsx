@@ -42,9 +42,7 @@ const bare = (x: number | undefined): string => (x === undefined ? '–' : short
 export function ObjectiveTable() {
   const { owned, leftOut } = compared.value;
   const here = objectiveName(answered.value.pairing.objective);
-  const timed = rows.value.some(({ timeS }) => timeS !== undefined);
   const convention = CONVENTION_WORDS[answered.value.pairing.depth?.convention ?? DEFAULTS.depthConvention];
-  const columns = timed ? COLUMNS : COLUMNS.filter(([title]) => title !== 'time');
   return (
     <div class="by-objective">
       <h3 id="by-objective">The same subject with {owned ? 'each of your objectives' : 'other objectives'}</h3>
@@ -53,11 +51,11 @@ export function ObjectiveTable() {
           {catalogue.value === 'asking' ? 'The list of objectives is on its way.' : 'The list of objectives cannot be reached now.'}
         </p>
       )}
-      <table class={timed ? 'objectives timed' : 'objectives'} aria-labelledby="by-objective" {...AS.table}>
+      <table class="objectives" aria-labelledby="by-objective" {...AS.table}>
         <thead {...AS.rows}>
           <tr {...AS.row}>
             <th {...AS.column}>Objective</th>
-            {columns.map(([title]) => (
+            {COLUMNS.map(([title]) => (
               <th key={title} {...AS.column}>
                 {title}
               </th>
@@ -73,7 +71,7 @@ export function ObjectiveTable() {
                 {row.name === here && <small> in this pairing</small>}
                 {row.why && <small class="why"> {row.why}</small>}
               </th>
-              {columns.map(([title, of]) => (
+              {COLUMNS.map(([title, of]) => (
                 <td key={title} {...AS.cell}>
                   {of(row)}
                 </td>
@@ -85,7 +83,6 @@ export function ObjectiveTable() {
       <p class="hint">
         Each stands in this pairing's place: same relay, camera and settings; sharp through as much as {convention} make; values without
         their ±.
-        {timed ? '' : ' With an exposure, the time is told too.'}
         {leftOut > 0 ? ` ${leftOut} more are left out.` : ''}
       </p>
     </div>
