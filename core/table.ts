@@ -30,6 +30,12 @@ export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
+// What you saw.
+export type { Finding, Unsolved } from './table/saw/findings.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
+export { measuredAs, taken } from './table/saw/take.ts';
+export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
 export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
@@ -38,10 +44,3 @@ export { duration, stackSentence } from './table/stack/sentence.ts';
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';
 export { readThread } from './table/threads/read.ts';
-
-// What you saw.
-export type { Finding, Unsolved } from './table/saw/findings.ts';
-export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
-export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
-export { measuredAs, taken } from './table/saw/take.ts';
-export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';

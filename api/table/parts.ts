@@ -2,12 +2,12 @@ import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
 import type { Stock } from '../catalogue.ts';
+import { BUILD_PART } from './build.ts';
 import { CLOSE_UP } from './close-up.ts';
 import { INFINITY_PART } from './infinity.ts';
 import { LIGHT_PART } from './light.ts';
 import { STACK_PART } from './stack.ts';
 import { STILLNESS_PART } from './stillness.ts';
-import { BUILD_PART } from './build.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -22,8 +22,6 @@ export interface TablePart {
   /** Works that out. @throws Refusal */
   more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf, stock: Stock): object;
 }
-
-const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
 
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   build: BUILD_PART,

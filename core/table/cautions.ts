@@ -8,7 +8,6 @@ import { stackCautions } from './stack/cautions.ts';
 import { stillnessCautions } from './stillness/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
-const none: Cautions = () => [];
 
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {

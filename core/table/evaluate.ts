@@ -49,8 +49,6 @@ export function inputsOnTable(pairing: Pairing, settings: Settings, { place }: G
   };
   for (const one of SETTINGS) {
     if (!place.has(one.leaf)) continue;
-    const { value, input } = put(one, settings[one.key as keyof Settings]);
-    if (!plan.graph.place.has(one.leaf)) continue;
     const { value, input } = put(one, settings[one.key as keyof Settings], read);
     all.set(one.leaf, value);
     if (input) inputs.push(input);

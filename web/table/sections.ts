@@ -1,10 +1,9 @@
 import type { ComponentType } from 'preact';
 import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
-import type { TableFigureId } from '../../core/table.ts';
-import { BuildSection, buildSays } from './build/section.tsx';
 import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
@@ -28,19 +27,17 @@ export interface Section {
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
   {
+    id: 'build',
+    title: 'What to screw together',
+    Body: BuildSection,
+    onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
+  },
+  { id: 'saw', title: 'What you saw', Body: SawSection },
+  {
     id: 'infinity',
     title: 'Setting infinity',
     Body: InfinitySection,
     onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
-  },
-  {
-    id: 'stack',
-    title: 'Frames for this subject',
-    Body: StackSection,
-    onSheet: () => ({
-      says: [stackSentence(tabled.value)],
-      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
-    }),
   },
   {
     id: 'light',
@@ -54,12 +51,14 @@ export const SECTIONS: readonly Section[] = [
     Body: StillnessSection,
     onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
-  { id: 'saw', title: 'What you saw', Body: SawSection },
-  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
   {
-    id: 'close-up',
-    title: 'The close-up lens elsewhere',
-    Body: CloseUpSection,
-    onSheet: closeUpOnSheet,
+    id: 'stack',
+    title: 'Frames for this subject',
+    Body: StackSection,
+    onSheet: () => ({
+      says: [stackSentence(tabled.value)],
+      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+    }),
   },
+  { id: 'close-up', title: 'The close-up lens elsewhere', Body: CloseUpSection, onSheet: closeUpOnSheet },
 ];

@@ -9,9 +9,9 @@ import { GLASS } from './glass.ts';
 import { OFF_INFINITY } from './off-infinity.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
+import { SIGHTINGS } from './sightings.ts';
 import { TABLE_LIGHT } from './table-light.ts';
 import { THREADS } from './threads.ts';
-import { SIGHTINGS } from './sightings.ts';
 
 export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'infinity space, vignetting and field': FIELD,
