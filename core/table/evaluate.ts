@@ -6,6 +6,7 @@ import type { Inputs } from '../pairing/inputs.ts';
 import type { Plan } from '../pairing/registry.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import { amount, type QuantityInput } from '../parts/quantity.ts';
+import { workedByGroup } from './by-group.ts';
 import { SETTINGS, settingsShape, type TableFigureId, WHOLE_TABLE } from './groups.ts';
 import { put, type Read } from './setting.ts';
 
@@ -22,17 +23,13 @@ export interface TableEvaluation extends Worked<TableFigureId> {
 /**
  * Works the table's figures out. Pairing and settings have passed their schemas.
  *
- * @param plan one group's figures, or all
+ * @param plan one group's figures; left out, all
  * @param works what works with glass: a pairing whose relay has glass needs it
  * @throws PairingError where the pairing contradicts itself
  */
-export function evaluateTable(
-  pairing: Pairing,
-  settings: Settings,
-  works?: Glassworks,
-  plan: Plan<TableFigureId> = WHOLE_TABLE,
-): TableEvaluation {
-  return { pairing, settings, ...workedOut(plan, inputsOnTable(pairing, settings, plan.graph, works)) };
+export function evaluateTable(pairing: Pairing, settings: Settings, works?: Glassworks, plan?: Plan<TableFigureId>): TableEvaluation {
+  const inputs = inputsOnTable(pairing, settings, (plan ?? WHOLE_TABLE).graph, works);
+  return { pairing, settings, ...(plan ? workedOut(plan, inputs) : workedByGroup(inputs)) };
 }
 
 /**
