@@ -1,8 +1,8 @@
 import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { earned, percent, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
+import { rawOf } from '../raw.ts';
 import type { NumberSetting } from '../setting.ts';
-import { rawOf } from './raw.ts';
 import { farThing, magnificationTolerance, resin, shiftLimit, slip, strehlLimit } from './settings.ts';
 
 /** What ends the tolerance of the tube. */
