@@ -1,10 +1,10 @@
 import { offConjugate } from '../../aberration/off-conjugate.ts';
-import { type Conjugates, farthestOffset, opticalShift } from '../../aberration/off-infinity.ts';
+import { farthestOffset, opticalShift } from '../../aberration/off-infinity.ts';
 import { principalPlane, sensorOffset } from '../../pairing/leaves.ts';
 import { imageScale, offsetFocusedOn } from '../../paraxial/conjugates.ts';
 import { MM_PER_M } from '../../units.ts';
+import { numberAt, valueAt } from '../at.ts';
 import type { TableEvaluation } from '../evaluate.ts';
-import { rawOf } from '../raw.ts';
 import { conjugates } from './offset.ts';
 import { strehlLimit, tubeError } from './settings.ts';
 
@@ -30,9 +30,9 @@ export interface TubeStudy {
 
 /** Undefined where an input is missing. */
 export function tubeStudy(evaluation: TableEvaluation): TubeStudy | undefined {
-  const rig = rawOf<Conjugates>(evaluation, conjugates);
-  const [s0, h] = [rawOf<number>(evaluation, sensorOffset), rawOf<number>(evaluation, principalPlane)];
-  const [now, limit] = [rawOf<number>(evaluation, tubeError.leaf), rawOf<number>(evaluation, strehlLimit.leaf)];
+  const rig = valueAt(evaluation, conjugates);
+  const [s0, h] = [numberAt(evaluation, sensorOffset), numberAt(evaluation, principalPlane)];
+  const [now, limit] = [numberAt(evaluation, tubeError.leaf), numberAt(evaluation, strehlLimit.leaf)];
   if (rig === undefined || s0 === undefined || h === undefined || now === undefined || limit === undefined) return undefined;
   const { n, na, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
   const [least, most] = [farthestOffset(rig, -1), farthestOffset(rig, 1)];

@@ -1,8 +1,8 @@
 import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
 import { earned, short } from '../../words.ts';
+import { numberAt } from '../at.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { exposure } from '../exposure.ts';
-import { rawOf } from '../raw.ts';
 import type { NumberSetting } from '../setting.ts';
 import { flash, referenceFNumber } from './settings.ts';
 
@@ -17,7 +17,7 @@ const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seco
 /** Light and stillness, in words. */
 export function stillnessSays(evaluation: TableEvaluation): string {
   const { answers } = evaluation;
-  const set = (one: NumberSetting): number => rawOf<number>(evaluation, one.leaf) as number;
+  const set = (one: NumberSetting): number => numberAt(evaluation, one.leaf) as number;
   const [more, corner] = [numberIn(answers.moreExposureEv), numberIn(answers.cornerMoreExposureEv)];
   const light =
     more === undefined
