@@ -22,6 +22,11 @@ export {
   type TableGroup,
   tableFigureById,
 } from './table/groups.ts';
+// Setting infinity, and what may be wrong about it.
+export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
+export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 export { shapeOf } from './table/setting.ts';
+// Light and stillness.
+export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';
 export { readThread } from './table/threads/read.ts';

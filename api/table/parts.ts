@@ -2,6 +2,8 @@ import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
 import { BUILD_PART } from './build.ts';
+import { INFINITY_PART } from './infinity.ts';
+import { STILLNESS_PART } from './stillness.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -19,9 +21,9 @@ const plain = (path: string, summary: string): TablePart => ({ path, summary, as
 
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
   build: BUILD_PART,
-  infinity: plain('/api/infinity', 'how wrong infinity may be set'),
+  infinity: INFINITY_PART,
   stack: plain('/api/stacks', 'the frames for this subject'),
-  stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
+  stillness: STILLNESS_PART,
   light: plain('/api/lighting', 'room for light at the subject'),
   closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
 };

@@ -92,6 +92,8 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   takeApart(leaves.parfocalDistance, 'parfocalDistanceMm', '/objective/parfocalDistanceMm', objective.parfocalDistanceMm);
   takeApart(leaves.noseDiameter, 'noseDiameterMm', '/objective/noseDiameterMm', objective.noseDiameterMm, () => typical.nose(objective));
 
+  takeApart(leaves.coverGlass, 'coverGlassMm', '/objective/coverGlassMm', objective.coverGlassMm);
+
   values.set(leaves.relayKind, relay.kind);
   const byPower =
     relay.powerDioptre !== undefined &&

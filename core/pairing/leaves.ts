@@ -21,6 +21,7 @@ export const exitPupilFromShoulder = leaf(
 
 export const workingDistance = leaf('workingDistanceMm', 'a', 'mm', 'working distance engraved on the objective');
 export const parfocalDistance = leaf('parfocalDistanceMm', 'a_p', 'mm', "parfocal distance: from the subject to the objective's shoulder");
+export const coverGlass = leaf('coverGlassMm', 'd_m', 'mm', 'thickness of the cover glass that the objective is made for');
 export const noseDiameter = leaf('noseDiameterMm', 'D_n', 'mm', "width of the objective's nose");
 
 export const relayKind = leaf<RelayKind>('relayKind', '', '', 'kind of relay');

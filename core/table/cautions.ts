@@ -1,6 +1,8 @@
 import { buildCautions } from './build/cautions.ts';
 import type { TableEvaluation } from './evaluate.ts';
 import type { TableGroup } from './groups.ts';
+import { infinityCautions } from './infinity/cautions.ts';
+import { stillnessCautions } from './stillness/cautions.ts';
 
 type Cautions = (evaluation: TableEvaluation) => readonly string[];
 const none: Cautions = () => [];
@@ -8,9 +10,9 @@ const none: Cautions = () => [];
 /** Short cautions of each group: what can hurt eyes, parts, subject or picture while that is done. */
 const CAUTIONS: Record<TableGroup, Cautions> = {
   build: buildCautions,
-  infinity: none,
+  infinity: infinityCautions,
   stack: none,
-  stillness: none,
+  stillness: stillnessCautions,
   light: none,
   closeUp: none,
 };

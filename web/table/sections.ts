@@ -1,7 +1,10 @@
 import type { ComponentType } from 'preact';
-import type { TableFigureId } from '../../core/table.ts';
+import { infinitySays, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildSays } from './build/section.tsx';
+import { InfinitySection } from './infinity/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { StillnessSection } from './stillness/section.tsx';
+import { tabled } from './tabled.ts';
 
 /** What the printed sheet takes of a section. */
 export interface OnSheet {
@@ -27,9 +30,21 @@ export const SECTIONS: readonly Section[] = [
     onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
   },
   {
+    id: 'infinity',
+    title: 'Setting infinity',
+    Body: InfinitySection,
+    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+  },
+  {
     id: 'stack',
     title: 'Frames for this subject',
     Body: StackSection,
     onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+  },
+  {
+    id: 'stillness',
+    title: 'Light and stillness',
+    Body: StillnessSection,
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
 ];

@@ -45,8 +45,8 @@ export const tubeLengthMm = figure({
   as: (l, s, r) => `${l} + ${s} − ${r}`,
 });
 
-export const tubeErrorMm = figure({
-  id: 'tubeErrorMm',
+export const builtTooLongMm = figure({
+  id: 'builtTooLongMm',
   unit: 'mm',
   symbol: 'e_T',
   words: 'how much longer the tube was built than this pairing needs; negative where it is too short',
@@ -117,7 +117,7 @@ export const barrelLengthMm = figure({
 
 export const FIGURES = [
   tubeLengthMm,
-  tubeErrorMm,
+  builtTooLongMm,
   focusBehindRelayMm,
   rimFromFlangeMm,
   shoulderFromFlangeMm,

@@ -30,6 +30,7 @@ export function fullPairing(r: Random): Pairing {
       workingDistanceMm: about(r, r.between(5, 40)),
       parfocalDistanceMm: about(r, r.between(45, 95)),
       noseDiameterMm: about(r, r.between(12, 34)),
+      coverGlassMm: magnification > 4 ? { value: 0.17, plusMinus: 0.01 } : 0,
       ...(r.chance(0.2) ? { testedFieldMm: about(r, r.between(15, 40)) } : {}),
     },
     relay: {

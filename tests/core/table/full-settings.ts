@@ -8,6 +8,23 @@ const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   relayLengthMm: [3, 27],
   seatBehindGlassMm: [0, 5],
   builtTubeMm: [50, 300],
+  tubeErrorMm: [-6, 6],
+  magnificationTolerance: [0.005, 0.02],
+  strehlLimit: [0.7, 0.9],
+  shiftLimitMm: [0.2, 3],
+  farThingM: [5, 200],
+  slipMm: [0, 0.3],
+  slipIndex: [1.4, 1.6],
+  resinMm: [0, 0.4],
+  resinIndex: [1.45, 1.6],
+  referenceFNumber: [4, 16],
+  referencePupilRatio: [0.6, 2],
+  exposureS: [0.002, 0.5],
+  flashMs: [0.05, 2],
+  blurPixels: [0.5, 2],
+  driftUmPerS: [0.5, 20],
+  swingUm: [0.2, 3],
+  swingHz: [5, 80],
 };
 
 /** Every setting with a value, half of the numbers with a ±. */

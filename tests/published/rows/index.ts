@@ -6,8 +6,10 @@ import { DEPTH } from './depth.ts';
 import { DIFFRACTION } from './diffraction.ts';
 import { FIELD } from './field.ts';
 import { GLASS } from './glass.ts';
+import { OFF_INFINITY } from './off-infinity.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
+import { TABLE_LIGHT } from './table-light.ts';
 import { THREADS } from './threads.ts';
 
 export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
@@ -21,6 +23,8 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'glass, its colour and the eye': GLASS,
   'conjugates, on and off infinity': CONJUGATES,
   'threads, and the tube behind the relay': THREADS,
+  'spherical aberration off infinity': OFF_INFINITY,
+  'light beside other lenses': TABLE_LIGHT,
 };
 
 export const ROWS: readonly Row[] = Object.values(TOPICS).flat();

@@ -202,10 +202,10 @@ describe('the lengths', () => {
       const [mount, built] = [settings.relayLengthMm, settings.builtTubeMm].map((q) => amount(q as number)) as [number, number];
       expect(of('shoulderFromFlangeMm')).toBeCloseTo(amount(pairing.infinitySpaceMm) + mount + of('tubeLengthMm'), 8);
       // A pairing whose sensor stands where the tube as built puts it wants just that tube.
-      const moved = { ...pairing, stops: [], sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + of('tubeErrorMm') };
+      const moved = { ...pairing, stops: [], sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + of('builtTooLongMm') };
       if (pairingSchema.safeParse(moved).success) {
         const again = evaluateTable(moved, settings).answers;
-        expect(numberIn(again.tubeErrorMm)).toBeCloseTo(0, 8);
+        expect(numberIn(again.builtTooLongMm)).toBeCloseTo(0, 8);
         expect(numberIn(again.tubeLengthMm)).toBeCloseTo(built, 8);
       }
     }
