@@ -7,7 +7,7 @@ export { tableAssumptions } from './table/assumptions.ts';
 // What to screw together.
 export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
 export { buildSentence } from './table/build/sentence.ts';
-export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';

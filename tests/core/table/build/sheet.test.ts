@@ -48,7 +48,7 @@ describe('the parts list', () => {
     const texts = KNOWN_THREADS.map(({ label }) => label);
     let joints = 0;
     const states = new Set<string>();
-    for (let i = 0; i < 25; i++) {
+    for (let i = 0; i < 14; i++) {
       const { objective, relay, ...rest } = fullPairing(r);
       const pairing = pairingSchema.parse({
         ...rest,
@@ -80,7 +80,7 @@ describe('the parts list', () => {
         expect(back.lengthMm).toBeLessThanOrEqual(back.mostMm + 1e-6);
       }
     }
-    expect(joints).toBeGreaterThan(60);
+    expect(joints).toBeGreaterThan(30);
     expect([...states].sort()).toEqual(['joined', 'none', 'nothing', 'unknown']);
   });
 
