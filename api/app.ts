@@ -27,6 +27,7 @@ import {
 import { compareAbreast, compareRoute, reportOn, reportRoute, sweepOver, sweepRoute } from './routes/pairings.ts';
 import { FIGURE_LIST, figuresRoute, healthRoute, openApiRoute, partsRoute } from './routes/reading.ts';
 import { GLASS_LIST, glassesRoute, traceOn, traceRoute } from './routes/relays.ts';
+import { sawOn, sightingsRoute } from './routes/sightings.ts';
 import { tableRoutes } from './routes/table.ts';
 import { windowFor, windowRoute } from './routes/window.ts';
 import { type Desk, openDesk } from './searching/desk.ts';
@@ -83,6 +84,7 @@ export function buildApp({
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, sightingsRoute), async (c) => c.json(sawOn(await readJson(c), stock.shelf()), 200) as never)
     .openapi(described(app, windowRoute), async (c) => c.json(await windowFor(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, traceRoute), async (c) => c.json(traceOn(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, classRoute), async (c) => c.json(await classFamily(await readJson(c)), 200))

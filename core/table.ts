@@ -9,6 +9,8 @@ export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.
 export { buildSentence } from './table/build/sentence.ts';
 export { type BuildSheet, buildSheet, type SheetPart, type SheetRun } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
+export { closeUpClaims } from './table/close-up/claims.ts';
+export { closeUpSays } from './table/close-up/sentence.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
 export {
@@ -25,7 +27,19 @@ export {
 // Setting infinity, and what may be wrong about it.
 export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
+// Frames for this subject, and room for light.
+export { lightSentence } from './table/light/sentence.ts';
+export { type SideView, sideViewOf } from './table/light/side.ts';
+// What you saw.
+export type { Finding, Unsolved } from './table/saw/findings.ts';
+export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
+export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
+export { measuredAs, taken } from './table/saw/take.ts';
+export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
+export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
+export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
+export { duration, stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';

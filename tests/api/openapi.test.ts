@@ -74,7 +74,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(25);
+    expect(operations).toBe(26);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -106,6 +106,7 @@ describe('openapi.json', () => {
       'post /api/parts/drawer',
       'post /api/relays/class',
       'post /api/relays/trace',
+      'post /api/sightings',
       'post /api/stacks',
       'post /api/stillness',
       'put /api/parts/{id}',

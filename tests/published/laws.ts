@@ -1,6 +1,9 @@
 import { diffractionMtf } from '../../core/index.ts';
 import { BUILD_LAWS } from './laws/build.ts';
+import { CLOSE_UP_LAWS } from './laws/close-up.ts';
 import { INFINITY_LAWS } from './laws/infinity.ts';
+import { LIGHT_LAWS } from './laws/light.ts';
+import { STACK_LAWS } from './laws/stack.ts';
 import { STILLNESS_LAWS } from './laws/stillness.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
@@ -41,18 +44,9 @@ const slanted = (space: number): Changes => ({
 export const LAWS: readonly Law[] = [
   ...BUILD_LAWS,
   ...INFINITY_LAWS,
+  ...LIGHT_LAWS,
+  ...STACK_LAWS,
   ...STILLNESS_LAWS,
-  {
-    law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
-    figures: ['frameStepUm'],
-    pairs: () => {
-      const depth = told(engraved(10, 0.25), 'depthOfFieldUm');
-      return [
-        [told({ ...engraved(10, 0.25), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
-        [told({ ...engraved(10, 0.25), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
-      ];
-    },
-  },
   {
     law: 'a field has the shape of its sensor: 3 to 4 to 5',
     figures: ['objectFieldWidthMm', 'objectFieldHeightMm', 'objectFieldDiagonalMm'],
@@ -185,6 +179,18 @@ export const LAWS: readonly Law[] = [
     ],
   },
   {
+    law: 'a ring as far behind the exit pupil as the objective is long puts the entrance pupil as far from the subject: one part a focal length; water around the subject puts it off by its index',
+    figures: ['magnificationChangePerMm'],
+    pairs: () => {
+      const rig: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
+      return [
+        [told(rig, 'magnificationChangePerMm'), 1 / 20],
+        [told({ ...rig, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+        [told({ ...rig, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+      ];
+    },
+  },
+  {
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
     figures: ['subjectFill'],
     pairs: () => [
@@ -264,4 +270,5 @@ export const LAWS: readonly Law[] = [
       ];
     },
   },
+  ...CLOSE_UP_LAWS,
 ];

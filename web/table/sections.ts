@@ -1,7 +1,10 @@
 import type { ComponentType } from 'preact';
-import { infinitySays, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildSays } from './build/section.tsx';
+import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
+import { LightSection } from './light/section.tsx';
+import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
@@ -29,6 +32,7 @@ export const SECTIONS: readonly Section[] = [
     Body: BuildSection,
     onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
   },
+  { id: 'saw', title: 'What you saw', Body: SawSection },
   {
     id: 'infinity',
     title: 'Setting infinity',
@@ -36,10 +40,10 @@ export const SECTIONS: readonly Section[] = [
     onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
   },
   {
-    id: 'stack',
-    title: 'Frames for this subject',
-    Body: StackSection,
-    onSheet: () => ({ says: [], figures: ['frameStepUm'] }),
+    id: 'light',
+    title: 'Room for light',
+    Body: LightSection,
+    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
   },
   {
     id: 'stillness',
@@ -47,4 +51,14 @@ export const SECTIONS: readonly Section[] = [
     Body: StillnessSection,
     onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
   },
+  {
+    id: 'stack',
+    title: 'Frames for this subject',
+    Body: StackSection,
+    onSheet: () => ({
+      says: [stackSentence(tabled.value)],
+      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+    }),
+  },
+  { id: 'close-up', title: 'The close-up lens elsewhere', Body: CloseUpSection, onSheet: closeUpOnSheet },
 ];

@@ -1,3 +1,4 @@
+import { exposure } from '../exposure.ts';
 import { setting } from '../setting.ts';
 
 export const referenceFNumber = setting({
@@ -25,15 +26,6 @@ export const blurPixels = setting({
   words: 'pixels over which a point may be drawn out',
   bounds: [0.05, 50],
   usual: 1,
-});
-
-export const exposure = setting({
-  key: 'exposureS',
-  symbol: 't',
-  unit: 's',
-  words: 'exposure time of a frame',
-  bounds: [0.000001, 3600],
-  usual: 0.01,
 });
 
 export const flash = setting({

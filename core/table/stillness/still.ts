@@ -1,6 +1,7 @@
 import { figure, Gap, type Node } from '../../figure.ts';
 import { pixelAtSubjectUm } from '../../pairing/resolution.ts';
-import { blurPixels, drift, exposure, flash, swing, swingRate } from './settings.ts';
+import { exposure } from '../exposure.ts';
+import { blurPixels, drift, flash, swing, swingRate } from './settings.ts';
 
 /** How still it must stand: movement at the subject against what one pixel sees of it. */
 

@@ -1,7 +1,8 @@
 import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
 import { earned, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
-import { exposure, flash, referenceFNumber } from './settings.ts';
+import { exposure } from '../exposure.ts';
+import { flash, referenceFNumber } from './settings.ts';
 
 const told = (answer: Answer): string =>
   answer.state === 'known' ? earned(answer.value, answer.low, answer.high, 2) : 'an unknown number of';

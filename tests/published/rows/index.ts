@@ -9,6 +9,7 @@ import { GLASS } from './glass.ts';
 import { OFF_INFINITY } from './off-infinity.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
+import { SIGHTINGS } from './sightings.ts';
 import { TABLE_LIGHT } from './table-light.ts';
 import { THREADS } from './threads.ts';
 
@@ -22,9 +23,10 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'close-up lenses': CLOSE_UPS,
   'glass, its colour and the eye': GLASS,
   'conjugates, on and off infinity': CONJUGATES,
-  'threads, and the tube behind the relay': THREADS,
   'spherical aberration off infinity': OFF_INFINITY,
   'light beside other lenses': TABLE_LIGHT,
+  'threads, and the tube behind the relay': THREADS,
+  'what was seen': SIGHTINGS,
 };
 
 export const ROWS: readonly Row[] = Object.values(TOPICS).flat();

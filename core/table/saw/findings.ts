@@ -1,0 +1,188 @@
+import type { Glassworks } from '../../pairing/glassworks.ts';
+import type { Input } from '../../pairing/inputs.ts';
+import type { Pairing } from '../../pairing/schema.ts';
+import { type Bench, benchOf, type Doubts } from './bench.ts';
+import { along, axis, type Found, type Outcome, type Solved, spansOf, type Unmet } from './found.ts';
+import { dot } from './matrix.ts';
+import { solveOne } from './one.ts';
+import type { Reading } from './readings.ts';
+import { solveTwo } from './two.ts';
+import { type Known, knownOf, rangeOf, type Unknown } from './unknowns.ts';
+import { gainOf, slopesAt } from './weigh.ts';
+
+/** A number of the pairing that what was seen gives, to be taken as measured. */
+export interface Finding {
+  /** JSON Pointer of the input that it replaces. */
+  readonly path: string;
+  readonly value: number;
+  /** The greater distance to the ends of its 95 %. */
+  readonly plusMinus: number;
+  readonly low: number;
+  readonly high: number;
+  /** The sightings that give it, by place. */
+  readonly from: readonly number[];
+  /** The pairing's inputs whose ± it carries, as shares of its variance, the greatest first. */
+  readonly restsOn: readonly { readonly path: string; readonly share: number }[];
+  /** Inputs that it hangs on and that have no ±. */
+  readonly asTheyStand: readonly string[];
+  /** Other values that would show the same. */
+  readonly also: readonly { readonly value: number; readonly low: number; readonly high: number }[];
+  /** Whether an end of it is where the number's class ends, and not where the readings put it. */
+  readonly cut: boolean;
+  /** Whether it lies outside what was known of it before. */
+  readonly beyond: boolean;
+  /** How well several sightings agree. */
+  readonly fit?: { readonly chiSquare: number; readonly freedom: number; readonly birge: number };
+}
+
+/** What could not be found, and why. */
+export interface Unsolved {
+  readonly path: string;
+  readonly from: readonly number[];
+  readonly why: 'missing' | 'unmet' | 'nothing learnt' | 'contradicts';
+  /** What the pairing would have to say first, for want of which nothing is foretold. */
+  readonly missing?: readonly string[];
+  /** What could be seen at all, in the sighting's own unit; an absent end is without limit. */
+  readonly spans?: readonly { readonly place: number; readonly least?: number; readonly greatest?: number }[];
+  /** What the pairing would say against it. */
+  readonly message?: string;
+}
+
+export interface Sought {
+  readonly findings: readonly Finding[];
+  readonly unsolved: readonly Unsolved[];
+  readonly solved?: Solved;
+  readonly bench: Bench;
+}
+
+/** At so many places between its ends a number's interval is looked through for what could be seen. */
+const SPAN_PLACES = 25;
+
+/** As much of the interval that was known before has to go, or nothing was learnt. */
+const LEARNT = 0.9;
+
+/** The unknowns from the readings, with what each finding rests on. */
+export function seek(
+  pairing: Pairing,
+  readings: readonly Reading[],
+  unknowns: readonly Unknown[],
+  inputs: readonly Input[],
+  works?: Glassworks,
+): Sought {
+  const bench = benchOf(pairing, readings, unknowns, works);
+  const from = readings.flatMap(({ place }) => (place < 0 ? [] : [place]));
+  const missing = [...new Set(readings.flatMap((_, i) => bench.missing(i)))];
+  const failed = (why: Unsolved['why'], more: Partial<Unsolved> = {}): Sought => ({
+    bench,
+    findings: [],
+    unsolved: unknowns.map(({ path }) => ({ path, from, why, ...more })),
+  });
+  if (missing.length > 0) return failed('missing', { missing });
+  const spaces = bench.spaces;
+  const ranges = unknowns.map((unknown) => rangeOf(unknown, spaces, inputs));
+  const outcome: Outcome = unknowns.length === 1 ? solveOne(bench, ranges[0] as readonly [number, number]) : solveTwo(bench, ranges);
+  const known = unknowns.map((unknown) => knownOf(unknown, inputs));
+  /** What could be seen at all with unknown k anywhere it is known to be, the others at `xs`. */
+  const spansAlong = (k: number, xs: readonly number[]): Spans => {
+    const { ratio } = unknowns[k] as Unknown;
+    const { least, greatest } = known[k] as Known;
+    const line = axis(ratio, [least, greatest]);
+    const rows = along(line, SPAN_PLACES).map((x) => readings.map((_, i) => bench.foretold(i, xs.with(k, line.at(x)))));
+    return told(spansOf(bench, rows));
+  };
+  if (!outcome.solved)
+    return failed('unmet', { spans: unknowns.length === 1 && known[0] ? spansAlong(0, [0]) : told(outcome.unmet.spans) });
+  const { solved } = outcome;
+  const xs = (solved.ways[0] as readonly Found[]).map(({ value }) => value);
+  const asTheyStand = bench.asTheyStand(xs);
+  const inside = solved.ways.filter((way) => way.every((found, k) => meets(found, known[k])));
+  const kept = inside.length > 0 ? inside : solved.ways.slice(0, 1);
+  const others = solved.ways.filter((way) => !kept.includes(way) || kept.length > 1);
+  const findings: Finding[] = [];
+  const unsolved: Unsolved[] = [];
+  unknowns.forEach((unknown, k) => {
+    const of = (ways: Solved['ways']): Found[] => ways.map((way) => way[k] as Found);
+    const chosen = choose(of(kept), known[k]);
+    // What only the utmost end of its range would show, far from where it surely is, nothing shows.
+    if (chosen?.beyond && chosen.cut) {
+      unsolved.push({ path: unknown.path, from, why: 'unmet', spans: spansAlong(k, xs) });
+      return;
+    }
+    if (!chosen) {
+      unsolved.push({ path: unknown.path, from, why: 'nothing learnt' });
+      return;
+    }
+    const { value, low, high } = chosen;
+    findings.push({
+      path: unknown.path,
+      ...chosen,
+      also: of(others).map(({ value, low, high }) => ({ value, low, high })),
+      plusMinus: Math.max(value - low, high - value),
+      from,
+      restsOn: restsOn(bench, solved, xs, k),
+      asTheyStand,
+      ...(solved.freedom > 0 ? { fit: { chiSquare: solved.chiSquare, freedom: solved.freedom, birge: solved.birge } } : {}),
+    });
+  });
+  return { findings, unsolved, solved, bench };
+}
+
+type Spans = NonNullable<Unsolved['spans']>;
+
+/** Of the sightings alone, an end without limit left out. */
+const told = (spans: Unmet['spans']): Spans =>
+  spans
+    .filter(({ place }) => place >= 0)
+    .map(({ place, least, greatest }) => ({
+      place,
+      ...(Number.isFinite(least) ? { least } : {}),
+      ...(Number.isFinite(greatest) ? { greatest } : {}),
+    }));
+
+const meets = ({ low, high }: Found, known: Known | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
+
+type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
+
+/**
+ * Of what explains the readings the one that lies where the number is known to be; all that do, as one interval, where
+ * several lie there. An end that the readings leave open is where the number's class ends. Undefined where that
+ * leaves about what was known before.
+ */
+function choose(kept: readonly Found[], known: Known | undefined): Chosen | undefined {
+  const within = kept.every((way) => meets(way, known));
+  const ends = kept.map(({ low, high, open }) => [
+    open[0] && known && within ? Math.max(low, known.least) : low,
+    open[1] && known && within ? Math.min(high, known.greatest) : high,
+  ]);
+  const low = Math.min(...ends.map(([least]) => least as number));
+  const high = Math.max(...ends.map(([, greatest]) => greatest as number));
+  const open = kept.some((way) => way.open[0] || way.open[1]);
+  if (kept.some((way) => way.open[0] && way.open[1]) || (open && !known)) return undefined;
+  if (known && !known.measured && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
+  const value = open || kept.length > 1 ? (low + high) / 2 : (kept[0] as Found).value;
+  return { value, low, high, cut: open, beyond: !within };
+}
+
+/** Shares of the variance of unknown `k` that come from the pairing's own inputs. */
+function restsOn(bench: Bench, { covariance, ways }: Solved, xs: readonly number[], k: number): Finding['restsOn'] {
+  const steps = (ways[0] as readonly Found[]).map(({ low, high }) => Math.max((high - low) / 20, 1e-9));
+  const gain = gainOf(covariance.inverse, slopesAt(bench, xs, steps))?.[k];
+  if (!gain) return [];
+  const parts = bench.shared.map((input, s) => ({
+    path: input.path,
+    square:
+      dot(
+        gain,
+        covariance.doubts.map(({ shared }) => shared[s] as number),
+      ) ** 2,
+  }));
+  const own = bench.readings.reduce((sum, { plusMinus }, i) => {
+    const { own } = covariance.doubts[i] as Doubts;
+    return sum + (gain[i] as number) ** 2 * (plusMinus ** 2 + dot(own, own));
+  }, 0);
+  const whole = own + parts.reduce((sum, { square }) => sum + square, 0);
+  return parts
+    .map(({ path, square }) => ({ path, share: square / whole }))
+    .filter(({ share }) => share > 1e-3)
+    .toSorted((a, b) => b.share - a.share);
+}

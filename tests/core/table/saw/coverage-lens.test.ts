@@ -1,0 +1,4 @@
+import { holdsTheTruth } from './holds.ts';
+import { LENSES } from './kinds.ts';
+
+holdsTheTruth(LENSES);

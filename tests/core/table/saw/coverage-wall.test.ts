@@ -1,0 +1,4 @@
+import { holdsTheTruth } from './holds.ts';
+import { WALLS } from './kinds.ts';
+
+holdsTheTruth(WALLS);
