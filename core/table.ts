@@ -37,7 +37,7 @@ export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from
 export { measuredAs, taken } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
-export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
+export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
 export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
 export { duration, stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.

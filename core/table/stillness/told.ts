@@ -21,7 +21,11 @@ export function stillnessSays(evaluation: TableEvaluation): string {
     more === undefined
       ? 'How much light arrives is not known without the relay’s clear opening.'
       : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber.leaf))} at the same magnification${
-          corner !== undefined && corner - more >= 0.05 ? `, and the corner ${stops(corner - more)} more than the middle` : ''
+          corner === Number.POSITIVE_INFINITY
+            ? ', and no light reaches the corner'
+            : corner !== undefined && corner - more >= 0.05
+              ? `, and the corner ${stops(corner - more)} more than the middle`
+              : ''
         }.`;
   const [still, speed, flashed] = [answers.stillUm, answers.stillSpeedUmPerS, answers.flashSpeedUmPerS].map(told);
   return `${light} Nothing may move by more than ${still} µm at the subject while the light burns: ${speed} µm/s over ${asTime(

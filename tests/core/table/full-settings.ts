@@ -1,5 +1,5 @@
 import { SETTINGS, type SettingKey, type Settings, settingsSchema } from '../../../core/table.ts';
-import type { Random } from '../../support/random.ts';
+import { type Random, random } from '../../support/random.ts';
 
 /** Between what each number lies as people set it: numbers of the same kind as the drawn pairings. */
 const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
@@ -52,13 +52,19 @@ const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   builtTubeMm: [50, 300],
 };
 
+/** A number of its own for each key, so that one more setting moves no other's. */
+const numbered = (key: string): number => [...key].reduce((sum, letter) => (31 * sum + letter.charCodeAt(0)) % 1_000_003, 7);
+const SEEDS = 1_000_000;
+
 /** Every setting with a value, half of the numbers with a ±. */
 export function fullSettings(r: Random): Settings {
+  const seed = r.integer(1, SEEDS);
   const entries = SETTINGS.map((one) => {
-    if (one.kind === 'choice') return [one.key, r.oneOf(one.options)];
+    const own = random(seed + SEEDS * numbered(one.key));
+    if (one.kind === 'choice') return [one.key, own.oneOf(one.options)];
     const [from, to] = RANGES[one.key as SettingKey] ?? [Number.NaN, Number.NaN];
-    const value = r.between(from, to);
-    return [one.key, r.chance(0.5) ? value : { value, plusMinus: 0.02 * Math.min(value - one.bounds[0], one.bounds[1] - value) }];
+    const value = own.between(from, to);
+    return [one.key, own.chance(0.5) ? value : { value, plusMinus: 0.02 * Math.min(value - one.bounds[0], one.bounds[1] - value) }];
   });
   return settingsSchema.parse(Object.fromEntries(entries));
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FIGURE_IDS, numberIn, RADIUS_IDS } from '../../../core/index.ts';
-import { evaluateTable, SETTINGS, settingsSchema, TABLE_FIGURES, TABLE_GROUPS } from '../../../core/table.ts';
+import { evaluateTable, planOf, SETTINGS, settingsSchema, TABLE_FIGURES, TABLE_GROUP_NAMES, TABLE_GROUPS } from '../../../core/table.ts';
 import { random } from '../../support/random.ts';
 import { fullPairing, scaled } from '../support/full-pairing.ts';
 import { clashesIn, numbersCome, scalesBy, symbolsCome, toldWhole, workingsReach } from '../support/registry-checks.ts';
@@ -50,6 +50,15 @@ describe("each of the table's figures", () => {
         expect(answer.low ?? value, id).toBeLessThanOrEqual(value);
         expect(answer.high ?? value, id).toBeGreaterThanOrEqual(value);
       }
+  });
+
+  it('is the same in its group as on the whole table, low and high and all', () => {
+    for (const { pairing, settings } of drawn(82_008, 4)) {
+      const whole = evaluateTable(pairing, settings).answers;
+      for (const group of TABLE_GROUP_NAMES)
+        for (const [id, answer] of Object.entries(evaluateTable(pairing, settings, undefined, planOf(group)).answers))
+          expect(whole[id as keyof typeof whole], id).toEqual(answer);
+    }
   });
 
   it('is reached in its working, and every setting moves a figure of its group', () => {

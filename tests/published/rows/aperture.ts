@@ -16,7 +16,7 @@ export const facing = (N: number): Changes => ({
 });
 
 /** A camera lens of f-number `N` with tubes for the magnification `m`, its exit pupil `P` times as wide as its entrance pupil. */
-const tubed = (N: number, m: number, P: number): Changes => ({
+export const tubed = (N: number, m: number, P: number): Changes => ({
   table: { closeUpFocalLengthMm: 100, cameraFocalLengthMm: 100 * m, cameraFNumber: N, pupilRatio: P },
 });
 
@@ -73,14 +73,6 @@ export const APERTURE: readonly Row[] = [
       figureValue('workingFNumber', '8.000', engraved(1, 0.0625), { what: 'working f-number' }),
       figureValue('systemNa', '0.0625', facing(8), { what: 'NA' }),
     ],
-  },
-  {
-    id: 'AP-002',
-    claim: 'a lens of f/4 with a pupil magnification of 2 works at f/14 at the magnification 5: (1 + m / P) N',
-    source: { title: 'Numerical aperture: working (effective) f-number, after Greivenkamp 2004, p. 29', by: 'Wikipedia' },
-    known: 'formula read',
-    how: 'tubesFarFNumber',
-    values: [figureValue('tubesFarFNumber', '14', tubed(4, 5, 2))],
   },
   {
     id: 'AP-003',

@@ -1,6 +1,7 @@
 import { type Changes, engraved, figureValue, told } from '../rig.ts';
 import type { Row } from '../row.ts';
 import { MURPHY } from '../sources.ts';
+import { tubed } from './aperture.ts';
 
 /** A macro lens of `N` and pupil ratio `P` beside an objective of magnification `m`. */
 const beside = (m: number, N: number, P: number): Changes => ({
@@ -29,8 +30,9 @@ export const TABLE_LIGHT: readonly Row[] = [
       where: 'p. 29',
     },
     known: 'formula read',
-    how: 'referenceWorkingFNumber',
+    how: 'referenceWorkingFNumber; with tubes tubesFarFNumber',
     values: [
+      figureValue('tubesFarFNumber', '14', tubed(4, 5, 2), { what: 'with tubes' }),
       figureValue('referenceWorkingFNumber', '14.00', beside(5, 4, 2)),
       figureValue('referenceWorkingFNumber', '8.000', beside(1, 4, 1), { what: 'f/4 at 1:1, ratio 1' }),
     ],

@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
-import { type Objective, sameJson, short } from '../../../core/index.ts';
-import { duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
+import { DEFAULTS, type Objective, sameJson, short } from '../../../core/index.ts';
+import { CONVENTION_WORDS, duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
 import { catalogue } from '../../state/catalogue.ts';
 import { answered } from '../../state/draft.ts';
 import { worksNow } from '../../state/works.ts';
@@ -30,20 +30,19 @@ const rows = computed(() => stackByObjective(answered.value.pairing, settings.va
 
 const COLUMNS: readonly (readonly [title: string, of: (row: ObjectiveStack) => string])[] = [
   ['picture', ({ magnification }) => (magnification === undefined ? '–' : `${short(magnification)}×`)],
-  ['sharp through', ({ depthUm }) => um(depthUm)],
-  ['step', ({ stepUm }) => um(stepUm)],
+  ['sharp through, µm', ({ depthUm }) => bare(depthUm)],
+  ['step, µm', ({ stepUm }) => bare(stepUm)],
   ['frames', ({ frames }) => (frames === undefined ? '–' : String(frames))],
-  ['rail', ({ railTravelMm }) => (railTravelMm === undefined ? '–' : `${short(railTravelMm)} mm`)],
+  ['rail, mm', ({ railTravelMm }) => bare(railTravelMm)],
   ['time', ({ timeS }) => (timeS === undefined ? '–' : duration(timeS))],
 ];
-const um = (x: number | undefined): string => (x === undefined ? '–' : `${short(x)} µm`);
+const bare = (x: number | undefined): string => (x === undefined ? '–' : short(x));
 
 /** The same subject with other objectives in this one's place. */
 export function ObjectiveTable() {
   const { owned, leftOut } = compared.value;
   const here = objectiveName(answered.value.pairing.objective);
-  const timed = rows.value.some(({ timeS }) => timeS !== undefined);
-  const columns = timed ? COLUMNS : COLUMNS.filter(([title]) => title !== 'time');
+  const convention = CONVENTION_WORDS[answered.value.pairing.depth?.convention ?? DEFAULTS.depthConvention];
   return (
     <div class="by-objective">
       <h3 id="by-objective">The same subject with {owned ? 'each of your objectives' : 'other objectives'}</h3>
@@ -52,11 +51,11 @@ export function ObjectiveTable() {
           {catalogue.value === 'asking' ? 'The list of objectives is on its way.' : 'The list of objectives cannot be reached now.'}
         </p>
       )}
-      <table class="objectives" aria-labelledby="by-objective" style={{ '--columns': columns.length }} {...AS.table}>
+      <table class="objectives" aria-labelledby="by-objective" {...AS.table}>
         <thead {...AS.rows}>
           <tr {...AS.row}>
             <th {...AS.column}>Objective</th>
-            {columns.map(([title]) => (
+            {COLUMNS.map(([title]) => (
               <th key={title} {...AS.column}>
                 {title}
               </th>
@@ -72,7 +71,7 @@ export function ObjectiveTable() {
                 {row.name === here && <small> in this pairing</small>}
                 {row.why && <small class="why"> {row.why}</small>}
               </th>
-              {columns.map(([title, of]) => (
+              {COLUMNS.map(([title, of]) => (
                 <td key={title} {...AS.cell}>
                   {of(row)}
                 </td>
@@ -82,8 +81,8 @@ export function ObjectiveTable() {
         </tbody>
       </table>
       <p class="hint">
-        Each stands in this pairing's place: same relay, camera and settings, depth by the same convention, values without their ±.
-        {timed ? '' : ' With an exposure, the time is told too.'}
+        Each stands in this pairing's place: same relay, camera and settings; sharp through as much as {convention} make; values without
+        their ±.
         {leftOut > 0 ? ` ${leftOut} more are left out.` : ''}
       </p>
     </div>

@@ -1,11 +1,13 @@
 import '../../styles/table-stack.css';
+import { short } from '../../../core/index.ts';
 import { stackSentence, TABLE_GROUPS } from '../../../core/table.ts';
 import { Input } from '../../fields/input.tsx';
+import { Lead } from '../../fields/lead.tsx';
 import { DEPTH, type Field, SUBJECT } from '../../fields/names.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
-import { tabled } from '../tabled.ts';
+import { TABLE, tabled } from '../tabled.ts';
 import { ConventionTable } from './convention-table.tsx';
 import { ObjectiveTable } from './objective-table.tsx';
 import { StackPlate } from './stack-plate.tsx';
@@ -20,6 +22,9 @@ const PAIRING_FIELDS = [
   named(SUBJECT, 'subject/index', 'Refractive index around the subject'),
   named(DEPTH, 'depth/convention', 'Convention of depth'),
 ];
+
+/** The exposure is the same for the stack and for stillness, and stands on the page once. */
+const exposed = (): string => `${short(TABLE.taken('/exposureS')?.value ?? 0)} s`;
 
 /** The frames from the front of the subject to its back. */
 export function StackSection() {
@@ -38,7 +43,10 @@ export function StackSection() {
           <Input key={field.key} field={field} path={`/${field.key}`} />
         ))}
       </div>
-      <SettingFields keys={settings.map(({ key }) => key)} />
+      <SettingFields keys={settings.map(({ key }) => key).filter((key) => key !== 'exposureS')} />
+      <p class="hint">
+        Each frame is exposed for <Lead path="/exposureS">{exposed()}</Lead>, as set under light and stillness.
+      </p>
       <ConventionTable />
       <ObjectiveTable />
       <SectionCautions group="stack" />

@@ -41,7 +41,10 @@ describe('what the close-up lens elsewhere comes to', () => {
       'At its nearest it shows things 1 + 180 / 300 = 1.6 times as large as without the close-up lens; twice would take a subject that stood 300 mm off before.',
     ]);
     const open = on({ ...MACRO, cameraSubjectDistanceMm: { value: 180, plusMinus: 60 } });
-    expect(closeUpClaims(open).at(-1)).toMatch(/Measure that distance/);
+    expect(closeUpClaims(open).at(-1)).toMatch(/Measure those 180 mm/);
+    expect(closeUpClaims(on({ ...MACRO, closeUpFocalLengthMm: { value: 300, plusMinus: 15 } })).join(' ')).toMatch(
+      /^Farther than about 300 mm(?!.*Measure)/,
+    );
     expect(closeUpClaims(on({ ...MACRO, secondPowerDioptre: 2 }))).toEqual([]);
   });
 
