@@ -18,11 +18,10 @@ export {
   type TableGroup,
   tableFigureById,
 } from './table/groups.ts';
-export { shapeOf } from './table/setting.ts';
-
 // What you saw.
-export type { Finding, Unsolved } from './table/saw/findings.ts';
+export type { Finding } from './table/saw/findings.ts';
 export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
 export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
-export { measuredAs, taken } from './table/saw/take.ts';
+export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
+export { shapeOf } from './table/setting.ts';

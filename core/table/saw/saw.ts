@@ -54,7 +54,7 @@ export interface Saw extends Told {
 }
 
 /** The figures in which a person sees what was gained. */
-export const HEADLINES = [
+const HEADLINES = [
   'systemMagnification',
   'objectFieldWidthMm',
   'workingFNumber',

@@ -51,7 +51,7 @@ const WALL_NAMES: Record<WallReading, string> = {
 };
 
 /** What a sighting's number is in, and how it is called. */
-export function readAs(s: Sighting): { name: string; unit: string } {
+function readAs(s: Sighting): { name: string; unit: string } {
   switch (s.kind) {
     case 'ruler':
       return { name: 'the ruler', unit: 'mm' };
