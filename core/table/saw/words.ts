@@ -1,8 +1,8 @@
 import { nameOf } from '../../pairing/phrases.ts';
 import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { Finding, Unsolved } from './findings.ts';
+import type { Inconsistent } from './inconsistent.ts';
 import type { Seen } from './magnification.ts';
-import type { Inconsistent } from './saw.ts';
 import { type Sighting, type WallReading, wallReading } from './sightings.ts';
 
 /** A value with the digits that it earns and its 95 % to the same place. */
