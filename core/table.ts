@@ -4,7 +4,13 @@
  */
 
 export { tableAssumptions } from './table/assumptions.ts';
+// What to screw together.
+export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
+export { buildSentence } from './table/build/sentence.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
+export { closeUpClaims } from './table/close-up/claims.ts';
+export { closeUpSays } from './table/close-up/sentence.ts';
 // Figures of the table and what is set for them.
 export { evaluateTable, type Settings, settingsSchema, type TableEvaluation } from './table/evaluate.ts';
 export {
@@ -18,6 +24,12 @@ export {
   type TableGroup,
   tableFigureById,
 } from './table/groups.ts';
+// Setting infinity, and what may be wrong about it.
+export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
+export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
+// Frames for this subject, and room for light.
+export { lightSentence } from './table/light/sentence.ts';
+export { type SideView, sideViewOf } from './table/light/side.ts';
 // What you saw.
 export type { Finding } from './table/saw/findings.ts';
 export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
@@ -25,3 +37,10 @@ export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from
 export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
+export { type ByConvention, byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
+export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
+export { duration, stackSentence } from './table/stack/sentence.ts';
+// Light and stillness.
+export { stillnessSays } from './table/stillness/told.ts';
+export { KNOWN_THREADS } from './table/threads/known.ts';
+export { readThread } from './table/threads/read.ts';

@@ -19,7 +19,8 @@ function rounded(x: number, how: (x: number) => number): number {
 /** A share as a percentage: whole from 10 % up, one digit below. */
 export function percent(share: number): string {
   const p = 100 * share;
-  return `${p >= 10 || p === 0 ? short(Math.round(p)) : short(p, p < 1 ? 1 : 2)} %`;
+  const size = Math.abs(p);
+  return `${size >= 10 || p === 0 ? short(Math.round(p)) : short(p, size < 1 ? 1 : 2)} %`;
 }
 
 /** The digits that a number earns: down to the second digit of its ±, at most `most` of them. */

@@ -1,5 +1,5 @@
 import { createRoute, type OpenAPIHono } from '@hono/zod-openapi';
-import { PairingError, problemsOf, type Shelf } from '../../core/index.ts';
+import { PairingError, problemsOf } from '../../core/index.ts';
 import {
   evaluateTable,
   planOf,
@@ -37,12 +37,13 @@ export function tableRoutes(app: OpenAPIHono, stock: Stock): void {
       request: body(tableRequest(group, part)),
       responses: { 200: json(tableAnswer(group, part), 'its figures and all that goes with them'), ...BODY_REFUSALS },
     });
-    app.openapi(described(app, route), async (c) => c.json(tableFor(group, await readJson(c), stock.shelf()), 200) as never);
+    app.openapi(described(app, route), async (c) => c.json(tableFor(group, await readJson(c), stock), 200) as never);
   }
 }
 
 /** @throws Refusal 422 */
-function tableFor(group: TableGroup, given: unknown, shelf: Shelf): object {
+function tableFor(group: TableGroup, given: unknown, stock: Stock): object {
+  const shelf = stock.shelf();
   const envelope = ENVELOPES[group].safeParse(given);
   if (!envelope.success) return refuse(problemsOf(envelope.error, given));
   const asked: Record<string, unknown> = envelope.data;
@@ -58,7 +59,7 @@ function tableFor(group: TableGroup, given: unknown, shelf: Shelf): object {
       figures: evaluation.answers,
       assumptions: tableAssumptions(evaluation),
       cautions: tableCautions(evaluation, group),
-      ...TABLE_PARTS[group].more(evaluation, asked, shelf),
+      ...TABLE_PARTS[group].more(evaluation, asked, shelf, stock),
     };
   } catch (error) {
     if (error instanceof PairingError) return refuse(under('/pairing', error.problems));

@@ -19,7 +19,7 @@ export const tableRequest = (group: TableGroup, part: TablePart) =>
   z.strictObject({ pairing: pairingRequest, ...around(group, part) }).openapi(`${named(group)}Request`);
 
 export const tableEnvelope = (group: TableGroup, part: TablePart) =>
-  z.strictObject({ pairing: z.unknown().optional(), ...around(group, part) });
+  z.strictObject({ pairing: z.unknown().optional(), ...around(group, part), ...part.unjudged });
 
 export const tableAnswer = (group: TableGroup, { answers }: TablePart) =>
   z

@@ -1,6 +1,13 @@
 import type { z } from '@hono/zod-openapi';
 import type { Shelf } from '../../core/index.ts';
 import type { TableEvaluation, TableGroup } from '../../core/table.ts';
+import type { Stock } from '../catalogue.ts';
+import { BUILD_PART } from './build.ts';
+import { CLOSE_UP } from './close-up.ts';
+import { INFINITY_PART } from './infinity.ts';
+import { LIGHT_PART } from './light.ts';
+import { STACK_PART } from './stack.ts';
+import { STILLNESS_PART } from './stillness.ts';
 
 /** A part of the table as a route tells it: where, and what it asks and answers beside its figures and settings. */
 export interface TablePart {
@@ -8,19 +15,19 @@ export interface TablePart {
   readonly summary: string;
   /** What a request may hold beside pairing, subject and settings. */
   readonly asks: z.ZodRawShape;
+  /** Of that what `more` judges by itself, as the request is read before. */
+  readonly unjudged?: z.ZodRawShape;
   /** What the answer holds beside figures, assumptions and cautions. */
   readonly answers: z.ZodRawShape;
   /** Works that out. @throws Refusal */
-  more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf): object;
+  more(evaluation: TableEvaluation, asked: Readonly<Record<string, unknown>>, shelf: Shelf, stock: Stock): object;
 }
 
-const plain = (path: string, summary: string): TablePart => ({ path, summary, asks: {}, answers: {}, more: () => ({}) });
-
 export const TABLE_PARTS: Record<TableGroup, TablePart> = {
-  build: plain('/api/builds', 'what to screw together, and how long it is'),
-  infinity: plain('/api/infinity', 'how wrong infinity may be set'),
-  stack: plain('/api/stacks', 'the frames for this subject'),
-  stillness: plain('/api/stillness', 'light on the sensor, and how still it must stand'),
-  light: plain('/api/lighting', 'room for light at the subject'),
-  closeUp: plain('/api/close-ups', 'the close-up lens on other lenses'),
+  build: BUILD_PART,
+  infinity: INFINITY_PART,
+  stack: STACK_PART,
+  stillness: STILLNESS_PART,
+  light: LIGHT_PART,
+  closeUp: CLOSE_UP,
 };

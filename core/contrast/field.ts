@@ -91,6 +91,9 @@ export function bestFocus(points: readonly FieldPoint[]): Best {
   return { focusMm: closer.from + closer.step * k, contrast: curve[k] as number };
 }
 
+/** From the nearest to the farthest of some places of the focus; 0 for none. */
+export const spreadOf = (foci: readonly number[]): number => (foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0);
+
 /** Where a curve is greatest. */
 export function greatest(curve: Float64Array): number {
   let best = 0;

@@ -1,11 +1,13 @@
 import { coloursOf, spectrumOf } from '../contrast/colours.ts';
+import { bestFocus, fieldPoint, spreadOf } from '../contrast/field.ts';
 import { sharpSlope } from '../contrast/sharp.ts';
-import type { GlassRelay, SharpQuestion } from '../pairing/glassworks.ts';
+import type { FocusQuestion, GlassRelay, SharpQuestion } from '../pairing/glassworks.ts';
 import type { Discs } from '../pupil/discs.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import { type Lens, lengthOf } from '../trace/lens.ts';
 import { mappingFactor } from '../trace/mapping.ts';
 import { prescription } from '../trace/prescription.ts';
+import { FIELD_POINTS } from './spacing.ts';
 
 /** Answers kept: a report asks for the same circle again and again while its inputs are moved. */
 const KEPT = 64;
@@ -33,7 +35,25 @@ export function glassRelay(lens: Lens, wavelengthNm: number): GlassRelay {
       kept.set(key, radius);
       return radius;
     },
+    focusSpreadMm(question) {
+      const asked = { ...question, discs: cutting(question.discs, question.cornerSlope) };
+      const key = JSON.stringify(asked);
+      const before = kept.get(key);
+      if (before !== undefined) return before;
+      const spread = focusSpread(lens, asked);
+      if (kept.size >= KEPT) kept.clear();
+      kept.set(key, spread);
+      return spread;
+    },
   };
+}
+
+/** By the same field points and the same best foci as the study of the glass. */
+function focusSpread(lens: Lens, { discs, pupilDistanceMm, frequencyLpPerMm, spectrum, wavelengthNm, cornerSlope }: FocusQuestion): number {
+  const colours = coloursOf(lens, spectrumOf(spectrum, wavelengthNm), wavelengthNm);
+  const setting = { colours, discs, pupilDistanceMm, frequency: frequencyLpPerMm };
+  const slopes = Array.from({ length: FIELD_POINTS }, (_, i) => (cornerSlope * i) / (FIELD_POINTS - 1));
+  return spreadOf(slopes.flatMap((slope) => fieldPoint(setting, slope) ?? []).map((point) => bestFocus([point]).focusMm));
 }
 
 /**

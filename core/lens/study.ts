@@ -1,5 +1,6 @@
-import { bestFocus, type FieldPoint, fieldPoint } from '../contrast/field.ts';
+import { bestFocus, type FieldPoint, fieldPoint, spreadOf } from '../contrast/field.ts';
 import { contrastAt } from '../contrast/through-focus.ts';
+import { framesOf, stepOf, USUAL_OVERLAP } from '../pairing/frames.ts';
 import { relativeIllumination } from '../pupil/illumination.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import { mappingFactor } from '../trace/mapping.ts';
@@ -88,9 +89,9 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     };
     return { radiusMm, slope, seen };
   });
-  const foci = [...own.values()];
-  const fieldCurvatureMm = foci.length > 0 ? Math.max(...foci) - Math.min(...foci) : 0;
+  const fieldCurvatureMm = spreadOf([...own.values()]);
   const curvatureAtSubjectUm = (UM_PER_MM * judging.subjectIndex * fieldCurvatureMm) / judging.magnification ** 2;
+  const T = judging.depthOfFieldUm;
   const lateralColourUm = Math.max(0, ...points.map(({ seen }) => seen?.oneFrame.spot.lateralColourUm ?? 0));
   return {
     way,
@@ -101,7 +102,7 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
     flatFocusMm: flat,
     fieldCurvatureMm,
     curvatureAtSubjectUm,
-    extraFrames: Math.max(0, Math.ceil(curvatureAtSubjectUm / judging.depthOfFieldUm) - 1),
+    extraFrames: framesOf(curvatureAtSubjectUm, T, stepOf(T, USUAL_OVERLAP, 0)) - 1,
     axialColour: way.colours.prescriptions.map((lens, c) => ({
       wavelengthNm: (way.colours.wavelengthsMm[c] as number) / MM_PER_NM,
       shiftMm: cardinal(lens).backFocalLengthMm - near,

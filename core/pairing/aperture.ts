@@ -22,6 +22,7 @@ import {
   relayKind,
   rings,
   sensorOffset,
+  subjectIndex,
 } from './leaves.ts';
 
 const OBJECTIVE_PUPIL = "the objective's own pupil";
@@ -120,12 +121,12 @@ const limitingDistance = step({
 export const magnificationChangePerMm = figure({
   id: 'magnificationChangePerMm',
   unit: '1/mm',
-  symbol: 'Δm/m',
+  symbol: 'κ',
   words: 'relative change of magnification per mm of depth at the subject; positive: farther parts look larger',
-  source: "Newton's equation: a stop z from the exit pupil has its image f_o²/z from the subject",
-  needs: [limitingDistance, objectiveFocalLengthMm],
-  of: (z, fo) => z / (fo * fo),
-  as: (z, fo) => `${z} / ${fo}²`,
+  source: "Newton's equation: a stop z from the exit pupil has its image n f_o²/z from the subject, in what is around that",
+  needs: [limitingDistance, subjectIndex, objectiveFocalLengthMm],
+  of: (z, n, fo) => z / (n * fo * fo),
+  as: (z, n, fo) => `${z} / (${n} × ${fo}²)`,
   bounds: [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
 });
 

@@ -16,7 +16,7 @@ import {
 /** How the rig stands on the bench: its length, and the room that it leaves at the subject. */
 
 /** How much nearer the subject stands than in focus at infinity, in what the nose dips in. */
-const subjectNearer = step({
+export const subjectNearer = step({
   id: 'subjectNearer',
   symbol: 'δ_z',
   unit: 'mm',
@@ -76,7 +76,7 @@ export const lightConeDeg = openFigure({
 });
 
 /** From the relay's rim to where a far thing is sharp: as given or as its glass has it, else as of a thin lens in its principal plane. */
-const rimToFocus = openStep({
+export const rimToFocus = openStep({
   id: 'rimToFocus',
   symbol: 'l_r',
   unit: 'mm',

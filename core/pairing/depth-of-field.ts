@@ -3,6 +3,7 @@ import { figure, openStep, step } from '../figure.ts';
 import { MM_PER_NM, UM_PER_MM } from '../units.ts';
 import { systemNa } from './aperture.ts';
 import { systemMagnification } from './first-order.ts';
+import { framesOf, stepOf, USUAL_OVERLAP } from './frames.ts';
 import { depthConvention, givenBlur, subjectDepth, subjectIndex, wavelength } from './leaves.ts';
 import { pixelPitchUm } from './resolution.ts';
 
@@ -38,17 +39,14 @@ export const depthOfFieldUm = figure({
   as: (z, n, e, m, NA) => `${z} + ${n} × ${e} / (${m} × ${NA})`,
 });
 
-/** How much of its depth a frame shares with the next one (common practice, without source). */
-const OVERLAP = 0.2;
-
 export const framesForSubject = figure({
   id: 'framesForSubject',
   unit: '1',
   symbol: 'n_f',
-  words: `frames from the front of the subject to its back, each sharing ${100 * OVERLAP} % of its depth with the next`,
+  words: `frames from the front of the subject to its back, each sharing ${100 * USUAL_OVERLAP} % of its depth with the next, by a rail that does not err`,
   source: 'a step of depth × (1 − overlap), the first frame standing for a whole depth',
   needs: [subjectDepth, depthOfFieldUm],
-  of: (d, T) => 1 + Math.max(0, Math.ceil((UM_PER_MM * d - T) / (T * (1 - OVERLAP)))),
-  as: (d, T) => `1 + max(0, ceil((1000 × ${d} − ${T}) / (${T} × (1 − ${OVERLAP}))))`,
+  of: (d, T) => framesOf(UM_PER_MM * d, T, stepOf(T, USUAL_OVERLAP, 0)),
+  as: (d, T) => `1 + max(0, ceil((1000 × ${d} − ${T}) / (${T} × (1 − ${USUAL_OVERLAP}))))`,
   bounds: [1, Number.POSITIVE_INFINITY],
 });

@@ -22,6 +22,12 @@ export interface SharpQuestion {
   readonly limitMm: number;
 }
 
+/** What the best focus over the picture is judged by. */
+export interface FocusQuestion extends Pick<SharpQuestion, 'discs' | 'pupilDistanceMm' | 'frequencyLpPerMm' | 'spectrum' | 'wavelengthNm'> {
+  /** Out to here. */
+  readonly cornerSlope: number;
+}
+
 /** A relay whose glass is known, as a pairing needs it. */
 export interface GlassRelay {
   readonly focalLengthMm: number;
@@ -36,6 +42,8 @@ export interface GlassRelay {
   mappingFactor(pupilDistanceMm: number, slope: number): number;
   /** Radius on the sensor out to which the relay is sharp. */
   sharpRadiusMm(question: SharpQuestion): number;
+  /** From the nearest to the farthest of the field points' own best foci, on the sensor's side; 0 where no light arrives. */
+  focusSpreadMm(question: FocusQuestion): number;
 }
 
 /**

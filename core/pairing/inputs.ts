@@ -92,6 +92,8 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   takeApart(leaves.parfocalDistance, 'parfocalDistanceMm', '/objective/parfocalDistanceMm', objective.parfocalDistanceMm);
   takeApart(leaves.noseDiameter, 'noseDiameterMm', '/objective/noseDiameterMm', objective.noseDiameterMm, () => typical.nose(objective));
 
+  takeApart(leaves.coverGlass, 'coverGlassMm', '/objective/coverGlassMm', objective.coverGlassMm);
+
   values.set(leaves.relayKind, relay.kind);
   const byPower =
     relay.powerDioptre !== undefined &&
@@ -166,6 +168,15 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
       relay.kind === 'camera-lens' ? () => typical.rimToSensor(focalLength) : undefined,
     );
 
+  const back = relay.backFocalLengthMm;
+  takeApart(
+    leaves.backFocalLength,
+    'backFocalLengthMm',
+    back === undefined && glass ? GLASS : '/relay/backFocalLengthMm',
+    back ?? glass?.backFocalLengthMm,
+  );
+
+  takeApart(leaves.register, 'registerMm', '/sensor/registerMm', sensor.registerMm, typical.register);
   take(leaves.width, 'widthMm', '/sensor/widthMm', sensor.widthMm);
   take(leaves.height, 'heightMm', '/sensor/heightMm', sensor.heightMm);
   takeIfGiven(leaves.givenPitch, 'pixelPitchUm', '/sensor/pixelPitchUm', sensor.pixelPitchUm);

@@ -21,6 +21,7 @@ export const exitPupilFromShoulder = leaf(
 
 export const workingDistance = leaf('workingDistanceMm', 'a', 'mm', 'working distance engraved on the objective');
 export const parfocalDistance = leaf('parfocalDistanceMm', 'a_p', 'mm', "parfocal distance: from the subject to the objective's shoulder");
+export const coverGlass = leaf('coverGlassMm', 'd_m', 'mm', 'thickness of the cover glass that the objective is made for');
 export const noseDiameter = leaf('noseDiameterMm', 'D_n', 'mm', "width of the objective's nose");
 
 export const relayKind = leaf<RelayKind>('relayKind', '', '', 'kind of relay');
@@ -34,11 +35,15 @@ export const ratedCircle = leaf('imageCircleMm', 'd_rated', 'mm', "the relay's r
 export const principalPlane = leaf('frontPrincipalPlaneFromRimMm', 'h', 'mm', "the relay's front principal plane, behind its rim");
 export const givenRimToSensor = leaf('rimToSensorMm', 'L_r', 'mm', "from the relay's front rim to the sensor, set to infinity");
 
+export const backFocalLength = leaf('backFocalLengthMm', 'f_b', 'mm', "from the relay's last surface to its focus");
+
 export const width = leaf('widthMm', 'W', 'mm', 'sensor width');
 export const height = leaf('heightMm', 'H', 'mm', 'sensor height');
 export const givenPitch = leaf('pixelPitchUm', 'p', 'µm', 'pixel pitch given');
 export const columns = leaf('columns', 'n_x', '', 'pixels in a row');
 export const rows = leaf('rows', 'n_y', '', 'pixels in a column');
+
+export const register = leaf('registerMm', 'r', 'mm', "the camera's register, from its flange to the sensor");
 
 export const infinitySpace = leaf('infinitySpaceMm', 'S', 'mm', "infinity space, shoulder to the relay's rim");
 export const sensorOffset = leaf('sensorOffsetMm', 's', 'mm', "sensor beyond the relay's focus");

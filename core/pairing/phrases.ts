@@ -18,6 +18,7 @@ const PHRASES: Record<string, Phrase> = {
   powerDioptre: { name: "the close-up lens's true power", resolve: 'measure its dioptres', minutes: 5 },
   workingDistanceMm: { name: 'the working distance', resolve: 'measure the working distance' },
   parfocalDistanceMm: { name: 'the parfocal distance', resolve: 'measure the parfocal distance' },
+  coverGlassMm: { name: 'the cover glass that the objective is made for', resolve: "check the objective's engraving" },
   noseDiameterMm: { name: "the width of the objective's nose", resolve: 'measure the nose' },
   clearApertureMm: { name: "the relay's clear opening", resolve: "measure the relay's clear opening" },
   entrancePupilDiameterMm: { name: "the camera lens's aperture", resolve: 'measure the aperture' },

@@ -9,7 +9,7 @@ import { columns, givenPitch, height, rows, wavelength, width } from './leaves.t
 const INCOHERENT = 'incoherent imaging of a round pupil without aberration';
 const PIXELS_PER_MP = 1e-6;
 
-const wavelengthMm = step({
+export const wavelengthMm = step({
   id: 'wavelengthMm',
   symbol: 'λ_mm',
   unit: 'mm',

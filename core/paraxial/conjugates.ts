@@ -11,6 +11,13 @@
  */
 export const imageScale = (f: number, s: number, z: number): number => f + s - (z * s) / f;
 
+/**
+ * How far beyond its focus a lens draws a thing that is `distance` before its front principal plane: Newton's equation,
+ * `f² / (distance − f)`; Infinity for one that is no farther than its focal length and has no picture.
+ */
+export const offsetFocusedOn = (f: number, distance: number): number =>
+  distance > f ? (f * f) / (distance - f) : Number.POSITIVE_INFINITY;
+
 /** `c` above, 1/mm: positive where the beams diverge. */
 export const divergence = (f: number, s: number, z: number): number => s / (f * imageScale(f, s, z));
 

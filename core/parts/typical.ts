@@ -122,6 +122,10 @@ export const rimToSensor = (focalLength: number): Guess => ({
   why: "a camera lens's length, rim to sensor, is a guess by focal length",
 });
 
+/** From flange to sensor: 16 to 20 mm in cameras without a mirror, 42 to 47 in those with one. */
+export const register = (): Guess =>
+  middle(16, 47, "the register is taken between a camera's without a mirror, 16 to 20 mm, and one's with, 42 to 47");
+
 /** The objective's nose: no narrower than the light that it takes in at its working distance, hardly wider than any barrel. */
 export function nose({ na, magnification, fieldNumberMm, workingDistanceMm = 0, immersionIndex = 1 }: Objective): Guess {
   const sine = Math.min(0.99, amount(na) / amount(immersionIndex));

@@ -23,8 +23,13 @@ export interface NumberSetting<K extends string = string> extends Made<K> {
   /** What is taken where it is left out: a choice, not a guess. */
   readonly usual: number | undefined;
   /** A guess, typical of its class, where it is left out; told as an assumption. */
-  readonly standing: Guess | undefined;
+  readonly standing: Standing | undefined;
 }
+
+/** What else is set, by key, as plain numbers. */
+export type Read = (key: string) => number | undefined;
+/** A guess, or one that follows from what else is set; none where too little is. */
+export type Standing = Guess | ((read: Read) => Guess | undefined);
 
 /** One of several words. */
 export interface ChoiceSetting<K extends string = string, O extends string = string> extends Made<K> {
@@ -41,7 +46,7 @@ interface NumberText<K extends string> extends Made<K> {
   unit: string;
   bounds: Ends;
   usual?: number;
-  standing?: Guess;
+  standing?: Standing;
 }
 
 export const setting = <const K extends string>({
@@ -70,10 +75,25 @@ export const shapeOf = <const S extends readonly Setting[]>(settings: S): Shape<
 
 const pathOf = ({ key }: Setting): string => `/${key}`;
 
-/** What a setting's leaf holds, and the input that it is where it is a number. */
-export function put(one: Setting, given: unknown): { value: unknown; input?: Input } {
+/** A guess cut to what the input may be. */
+function within([low, high]: Ends, { value, plusMinus, why }: Guess): Guess {
+  const cut = (x: number): number => Math.min(high, Math.max(low, x));
+  const [least, greatest] = [cut(value - plusMinus), cut(value + plusMinus)];
+  return { value: (least + greatest) / 2, plusMinus: (greatest - least) / 2, why };
+}
+
+const guessed = ({ standing, bounds }: NumberSetting, read: Read): Guess | undefined => {
+  const guess = typeof standing === 'function' ? standing(read) : standing;
+  return guess && within(bounds, guess);
+};
+
+/**
+ * What a setting's leaf holds, and the input that it is where it is a number.
+ * @param read what else is set
+ */
+export function put(one: Setting, given: unknown, read: Read): { value: unknown; input?: Input } {
   if (one.kind === 'choice') return { value: given ?? one.usual };
-  const guess = given === undefined ? one.standing : undefined;
+  const guess = given === undefined ? guessed(one, read) : undefined;
   const plain = given ?? one.usual;
   const { value, plusMinus, origin } =
     guess !== undefined

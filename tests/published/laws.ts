@@ -1,10 +1,15 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { CLOSE_UP_LAWS } from './laws/close-up.ts';
+import { INFINITY_LAWS } from './laws/infinity.ts';
+import { LIGHT_LAWS } from './laws/light.ts';
+import { STACK_LAWS } from './laws/stack.ts';
+import { STILLNESS_LAWS } from './laws/stillness.ts';
 import { type Changes, engraved, told } from './rig.ts';
 import type { ToldId } from './row.ts';
 import { cornerAt } from './rows/aperture.ts';
 
 /** A statement that follows from a definition or from plain geometry: each pair must be equal. */
-interface Law {
+export interface Law {
   readonly law: string;
   /** Figures that break it when they are off. */
   readonly figures: readonly ToldId[];
@@ -35,17 +40,40 @@ const slanted = (space: number): Changes => ({
   infinitySpaceMm: space,
 });
 
+/** Parfocal at 45 mm, a relay of 200 mm whose mount is 20 mm long, a camera with a register of 18 mm, a tube of 167 mm. */
+const BUILT: Changes = {
+  objective: { parfocalDistanceMm: 45, workingDistanceMm: 11 },
+  sensor: { registerMm: 18 },
+  table: { relayLengthMm: 20, seatBehindGlassMm: 3, builtTubeMm: 167 },
+};
+
 export const LAWS: readonly Law[] = [
+  ...INFINITY_LAWS,
+  ...LIGHT_LAWS,
+  ...STACK_LAWS,
+  ...STILLNESS_LAWS,
   {
-    law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
-    figures: ['frameStepUm'],
-    pairs: () => {
-      const depth = told(engraved(10, 0.25), 'depthOfFieldUm');
-      return [
-        [told({ ...engraved(10, 0.25), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
-        [told({ ...engraved(10, 0.25), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
-      ];
-    },
+    law: 'a tube is what a relay of 200 mm leaves behind its mount and before the camera: 200 - 20 - 18, and 5 built over',
+    figures: ['focusBehindRelayMm', 'tubeLengthMm', 'tubeErrorMm'],
+    pairs: () => [
+      [told(BUILT, 'focusBehindRelayMm'), 180],
+      [told(BUILT, 'tubeLengthMm'), 162],
+      [told({ ...BUILT, sensorOffsetMm: -2 }, 'tubeLengthMm'), 160],
+      [told(BUILT, 'tubeErrorMm'), 5],
+      [told({ ...BUILT, relay: { backFocalLengthMm: 190 } }, 'focusBehindRelayMm'), 187],
+    ],
+  },
+  {
+    law: 'places count from the flange or from the sensor, and lie a register apart',
+    figures: ['rimFromFlangeMm', 'shoulderFromFlangeMm', 'subjectFromFlangeMm', 'subjectToSensorMm', 'barrelLengthMm'],
+    pairs: () => [
+      [told(BUILT, 'rimFromFlangeMm'), 182],
+      [told(BUILT, 'shoulderFromFlangeMm'), 232],
+      [told(BUILT, 'subjectFromFlangeMm'), 277],
+      [told(BUILT, 'subjectToSensorMm'), 277 + 18],
+      [told(BUILT, 'barrelLengthMm'), 34],
+      [told(BUILT, 'subjectToSensorMm') - told(BUILT, 'totalLengthMm'), 45],
+    ],
   },
   {
     law: 'a field has the shape of its sensor: 3 to 4 to 5',
@@ -179,6 +207,18 @@ export const LAWS: readonly Law[] = [
     ],
   },
   {
+    law: 'a ring as far behind the exit pupil as the objective is long puts the entrance pupil as far from the subject: one part a focal length; water around the subject puts it off by its index',
+    figures: ['magnificationChangePerMm'],
+    pairs: () => {
+      const rig: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
+      return [
+        [told(rig, 'magnificationChangePerMm'), 1 / 20],
+        [told({ ...rig, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+        [told({ ...rig, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+      ];
+    },
+  },
+  {
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
     figures: ['subjectFill'],
     pairs: () => [
@@ -258,4 +298,5 @@ export const LAWS: readonly Law[] = [
       ];
     },
   },
+  ...CLOSE_UP_LAWS,
 ];

@@ -63,7 +63,8 @@ function onePercentOff(figure: any): any {
 }
 
 function figureIds() {
-  const print = "import { FIGURE_IDS, RADIUS_IDS } from './core/index.ts'; console.log(JSON.stringify([...FIGURE_IDS, ...RADIUS_IDS]));";
+  const print =
+    "import { FIGURE_IDS, RADIUS_IDS } from './core/index.ts'; import { TABLE_FIGURES } from './core/table.ts'; console.log(JSON.stringify([...FIGURE_IDS, ...RADIUS_IDS, ...TABLE_FIGURES.map(({ id }) => id)]));";
   const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', print], {
     cwd: tree,
     encoding: 'utf8',

@@ -28,7 +28,7 @@ export function toldAs(id: string, answer: Extract<Answer, { state: 'known' }>, 
   const end = (x: number): string => (share ? percent(x).replace(' %', '') : toPlace(x, half));
   const sure = low !== undefined && high !== undefined && high - low <= 1e-9 * Math.max(1, Math.abs(value));
   const ends = [low === undefined ? 'without limit below' : end(low), high === undefined ? 'without limit' : end(high)];
-  const named = id === 'systemMagnification' ? '×' : share ? '%' : unit;
+  const named = /[mM]agnification$/.test(id) ? '×' : share ? '%' : unit;
   const text = share ? percent(value).replace(' %', '') : earned(value, low, high);
   return { text, unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
 }

@@ -1,4 +1,4 @@
-import { type Answer, type Evaluation, type FigureId, GROUPS, type GroupName, nameOf, type Report, short } from '../../core/index.ts';
+import { type Answer, type Evaluation, GROUPS, type GroupName, nameOf, type Report, short } from '../../core/index.ts';
 import { engravedObjective, engravedRelay, engravedSensor, impliedBy } from '../fields/engrave.ts';
 import { fieldAt } from '../fields/names.ts';
 import { FIGURE_NAMES, GROUP_TITLES } from '../figures/names.ts';
@@ -39,7 +39,7 @@ export function figuresAsText(evaluation: Evaluation, report: Report, link: stri
 }
 
 /** A number that was put in or taken, with its ± and unit. */
-function taken({ inputs }: Evaluation, path: string): string {
+export function taken({ inputs }: Pick<Evaluation, 'inputs'>, path: string): string {
   const input = inputs.find((i) => i.path === path);
   if (!input) return 'not given';
   const number = input.plusMinus > 0 ? `${short(input.value, 4)} ± ${short(input.plusMinus, 2)}` : short(input.value, 4);
@@ -47,10 +47,10 @@ function taken({ inputs }: Evaluation, path: string): string {
 }
 
 /** One figure as the page shows it: '10× (9.5 to 10.5)'. */
-function inWords(id: FigureId, answer: Answer): string {
+export function inWords(id: string, answer: Answer, share?: boolean): string {
   switch (answer.state) {
     case 'known': {
-      const { text, unit, range } = toldAs(id, answer);
+      const { text, unit, range } = toldAs(id, answer, share);
       const behind = unit === '' || unit === '×' || unit === '°' ? unit : ` ${unit}`;
       return `${text}${behind}${range ? ` (${range})` : ''}`;
     }

@@ -9,7 +9,8 @@ import { said } from '../state/words.ts';
  *
  * - `pupilwalk`: the version of this form, a whole number; apart from the link's and the API's own;
  * - `pairing`: as `POST /api/pairings/report` takes it, its parts written out, never by id;
- * - `report`: what that answered when the file was written, for those who read the numbers without the page.
+ * - `report`: what that answered when the file was written, for those who read the numbers without the page;
+ * - `table`: on a sheet saved as data, what was set on the table and what that came to, for the same readers.
  *
  * Whoever opens one reads `pupilwalk` and `pairing` alone and works the report out anew.
  */
@@ -18,8 +19,8 @@ const VERSION = 1;
 /** Larger files are not even read: a pairing with everything in it takes some tens of kB. */
 export const LARGEST_BYTES = 256 * 1024;
 
-export const written = (pairing: Pairing, report: Report): string =>
-  `${JSON.stringify({ pupilwalk: VERSION, pairing, report }, null, 2)}\n`;
+export const written = (pairing: Pairing, report: Report, table?: object): string =>
+  `${JSON.stringify({ pupilwalk: VERSION, pairing, report, table }, null, 2)}\n`;
 
 /** A name for the file, of its parts: `pupilwalk-10x-5D.json`. */
 export function fileName({ objective, relay }: Pairing): string {

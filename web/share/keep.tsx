@@ -3,6 +3,7 @@ import { answered, report } from '../state/draft.ts';
 import { figuresAsText } from './figures-text.ts';
 import { fileName, written } from './file.ts';
 import { opened, openFile } from './open.ts';
+import { saveFile } from './save-file.ts';
 import { linkHere, onClipboard } from './share.tsx';
 
 /** The ways to keep a pairing beside its link, and to bring one back. */
@@ -22,11 +23,7 @@ export function Keep() {
   };
   const save = (): void => {
     const { pairing } = answered.value;
-    const url = URL.createObjectURL(new Blob([written(pairing, report.value)], { type: 'application/json' }));
-    const link = Object.assign(document.createElement('a'), { href: url, download: fileName(pairing) });
-    link.click();
-    // The browser reads it after the click has been dealt with.
-    setTimeout(() => URL.revokeObjectURL(url), 10_000);
+    saveFile(fileName(pairing), 'application/json', written(pairing, report.value));
     say(`Saved as ${fileName(pairing)}.`);
   };
   const file = opened.value;

@@ -28,7 +28,13 @@ const SETTING_FIELDS: Record<SettingKey, SettingField> = {
 };
 
 /** The table's figures that are told in per cent. */
-export const TABLE_SHARES: ReadonlySet<TableFigureId> = new Set<TableFigureId>([]);
+export const TABLE_SHARES: ReadonlySet<TableFigureId> = new Set<TableFigureId>([
+  'tubeMagnificationChange',
+  'farMagnificationChange',
+  'scaleChange',
+  'lightShare',
+  'diffuserShare',
+]);
 
 const FIELDS = new Map(
   SETTINGS.map((one): [string, Field] => {

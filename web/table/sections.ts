@@ -1,16 +1,64 @@
 import type { ComponentType } from 'preact';
+import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { BuildSection, buildSays } from './build/section.tsx';
+import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
+import { InfinitySection } from './infinity/section.tsx';
+import { LightSection } from './light/section.tsx';
 import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
+import { StillnessSection } from './stillness/section.tsx';
+import { tabled } from './tabled.ts';
+
+/** What the printed sheet takes of a section. */
+export interface OnSheet {
+  /** Its sentence, and what else is said beside it. */
+  readonly says: readonly string[];
+  readonly figures: readonly TableFigureId[];
+}
 
 export interface Section {
   /** Its anchor on the page. */
   readonly id: string;
   readonly title: string;
   readonly Body: ComponentType;
+  readonly onSheet?: () => OnSheet;
 }
 
 /** What is done on the table, in the order in which it is done. */
 export const SECTIONS: readonly Section[] = [
+  {
+    id: 'build',
+    title: 'What to screw together',
+    Body: BuildSection,
+    onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
+  },
   { id: 'saw', title: 'What you saw', Body: SawSection },
-  { id: 'stack', title: 'Frames for this subject', Body: StackSection },
+  {
+    id: 'infinity',
+    title: 'Setting infinity',
+    Body: InfinitySection,
+    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+  },
+  {
+    id: 'light',
+    title: 'Room for light',
+    Body: LightSection,
+    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
+  },
+  {
+    id: 'stillness',
+    title: 'Light and stillness',
+    Body: StillnessSection,
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
+  },
+  {
+    id: 'stack',
+    title: 'Frames for this subject',
+    Body: StackSection,
+    onSheet: () => ({
+      says: [stackSentence(tabled.value)],
+      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+    }),
+  },
+  { id: 'close-up', title: 'The close-up lens elsewhere', Body: CloseUpSection, onSheet: closeUpOnSheet },
 ];

@@ -3,7 +3,11 @@ import { answered } from '../state/draft.ts';
 import '../styles/table.css';
 import { engraved } from '../abreast/named.ts';
 import { SECTIONS } from './sections.ts';
+import { SheetSection } from './sheet/section.tsx';
 import { settings } from './tabled.ts';
+
+/** The sheet takes from all the others. */
+const SHEET = { id: 'sheet', title: 'The sheet', Body: SheetSection };
 
 /** On the table: from a pairing to the last frame, one thing after the other. */
 export function TableView() {
@@ -19,7 +23,7 @@ export function TableView() {
         )}
         <nav class="table-contents" aria-label="What is done on the table">
           <ol>
-            {SECTIONS.map(({ id, title }) => (
+            {[...SECTIONS, SHEET].map(({ id, title }) => (
               <li key={id}>
                 <button type="button" class="lead" onClick={() => goTo(id)}>
                   {title}
@@ -29,7 +33,7 @@ export function TableView() {
           </ol>
         </nav>
       </section>
-      {SECTIONS.map(({ id, title, Body }) => (
+      {[...SECTIONS, SHEET].map(({ id, title, Body }) => (
         <section key={id} class="table-section" aria-labelledby={`table-${id}`}>
           <h2 id={`table-${id}`} tabIndex={-1}>
             {title}

@@ -1,1 +1,46 @@
-export const FIGURES = [] as const;
+import { coverStrehl, coverWaves, coverWavesRms, slipToleranceMm } from './cover.ts';
+import { far, farErrorMm, nearestThingM } from './far.ts';
+import {
+  longestMagnification,
+  longestOffsetMm,
+  magnificationToleranceMm,
+  sharpLongerMm,
+  sharpShorterMm,
+  shortestMagnification,
+  shortestOffsetMm,
+  tube,
+  tubeLongerMm,
+  tubeShorterMm,
+  tubeToleranceMm,
+} from './tube.ts';
+
+export const FIGURES = [
+  tubeToleranceMm,
+  tubeShorterMm,
+  tubeLongerMm,
+  magnificationToleranceMm,
+  sharpShorterMm,
+  sharpLongerMm,
+  tube.magnification,
+  tube.magnificationChange,
+  tube.subjectShift,
+  tube.wavesRms,
+  tube.waves,
+  tube.strehl,
+  farErrorMm,
+  far.magnification,
+  far.magnificationChange,
+  far.subjectShift,
+  far.wavesRms,
+  far.waves,
+  far.strehl,
+  nearestThingM,
+  longestOffsetMm,
+  longestMagnification,
+  shortestOffsetMm,
+  shortestMagnification,
+  coverWavesRms,
+  coverWaves,
+  coverStrehl,
+  slipToleranceMm,
+] as const;

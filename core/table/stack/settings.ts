@@ -1,13 +1,14 @@
+import { USUAL_OVERLAP } from '../../pairing/frames.ts';
+import { exposure } from '../exposure.ts';
 import { setting } from '../setting.ts';
 
-/** How much of its depth a frame shares with the next one (common practice, without source). */
 export const overlap = setting({
   key: 'overlap',
   symbol: 'o',
   unit: '',
   words: 'share of its depth that a frame has in common with the next one',
   bounds: [0, 0.95],
-  usual: 0.2,
+  usual: USUAL_OVERLAP,
 });
 
 export const railError = setting({
@@ -19,4 +20,32 @@ export const railError = setting({
   usual: 0,
 });
 
-export const SETTINGS = [overlap, railError] as const;
+/** Unknown until it is seen: hardly any maker tells the objective's, and the relay's may add to it or take from it. */
+export const fieldCurvature = setting({
+  key: 'fieldCurvatureUm',
+  symbol: 'c_g',
+  unit: 'µm',
+  words: 'how far the focus moves at the subject from the middle of the picture to its corner, seen through the whole rig',
+  bounds: [0, 100_000],
+});
+
+/** A wait that many stacks are taken with (common practice, without source). */
+export const settling = setting({
+  key: 'settlingS',
+  symbol: 't_s',
+  unit: 's',
+  words: 'wait after each step, until nothing swings any more',
+  bounds: [0, 600],
+  usual: 2,
+});
+
+export const flashRecycle = setting({
+  key: 'flashRecycleS',
+  symbol: 't_r',
+  unit: 's',
+  words: 'what the flash takes beyond that until it is ready again',
+  bounds: [0, 600],
+  usual: 0,
+});
+
+export const SETTINGS = [overlap, railError, fieldCurvature, exposure, settling, flashRecycle] as const;

@@ -1,5 +1,5 @@
 /**
- * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `ceil`, `atan`, `acos`,
+ * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `ceil`, `atan`, `acos`, `sin`,
  * `log2`, `π`, parentheses, numbers with real minus signs, and symbols from a table. A small parser by
  * recursive descent; it shares nothing with core.
  */
@@ -11,6 +11,7 @@ const FUNCTIONS: Record<string, (...xs: number[]) => number> = {
   ceil: Math.ceil,
   atan: Math.atan,
   acos: Math.acos,
+  sin: Math.sin,
   log2: Math.log2,
 };
 

@@ -30,6 +30,7 @@ export function fullPairing(r: Random): Pairing {
       workingDistanceMm: about(r, r.between(5, 40)),
       parfocalDistanceMm: about(r, r.between(45, 95)),
       noseDiameterMm: about(r, r.between(12, 34)),
+      coverGlassMm: magnification > 4 ? { value: 0.17, plusMinus: 0.01 } : 0,
       ...(r.chance(0.2) ? { testedFieldMm: about(r, r.between(15, 40)) } : {}),
     },
     relay: {
@@ -45,7 +46,7 @@ export function fullPairing(r: Random): Pairing {
       widthMm: width,
       heightMm: height,
       ...(r.chance(0.5) ? { pixelPitchUm: about(r, (1000 * width) / columns) } : { columns, rows: Math.round((columns * height) / width) }),
-      ...(r.chance(0.3) ? { registerMm: about(r, r.between(16, 45)), throatDiameterMm: about(r, r.between(30, 55)) } : {}),
+      ...(r.chance(0.3) ? { registerMm: about(r, r.between(16, 45)), throatDiameterMm: about(r, r.between(30, 55)) } : { registerMm: 18 }),
     },
     infinitySpaceMm: about(r, space),
     stops: Array.from({ length: r.integer(0, 3) }, () =>

@@ -9,13 +9,13 @@ const media = (...names: string[]): Medium[] => names.map((name) => (name === 'a
 
 const [E_LINE, D_LINE] = [546.074, 587.5618];
 
-const CATALOGUE: Source = {
+export const CATALOGUE: Source = {
   title: 'Unmounted achromatic doublets, 25.4 mm wide, coated for 400 to 700 nm: radii, thicknesses, glasses, f and f_b',
   by: "Thorlabs, from a stored copy of the catalogue's page",
 };
 
 /** Nominal focal length; radii, thicknesses and glasses; focal length and back focal length as the catalogue prints them. */
-const CATALOGUED = [
+export const CATALOGUED = [
   ['RAY-301', 75, ['46.5', '-33.9', '-95.5'], [7, 2.5], ['N-BK7', 'SF5'], '74.9', '70.3'],
   ['RAY-302', 100, ['62.8', '-45.7', '-128.2'], [4, 2.5], ['N-BK7', 'SF5'], '100.1', '97.1'],
   ['RAY-303', 125, ['77.6', '-55.9', '-160.8'], [4, 2.8], ['N-BK7', 'N-SF5'], '125.0', '122.0'],

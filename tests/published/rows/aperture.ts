@@ -15,6 +15,11 @@ export const facing = (N: number): Changes => ({
   relay: { kind: 'camera-lens', focalLengthMm: 100, fNumber: N, entrancePupilDepthMm: 40 },
 });
 
+/** A camera lens of f-number `N` with tubes for the magnification `m`, its exit pupil `P` times as wide as its entrance pupil. */
+const tubed = (N: number, m: number, P: number): Changes => ({
+  table: { closeUpFocalLengthMm: 100, cameraFocalLengthMm: 100 * m, cameraFNumber: N, pupilRatio: P },
+});
+
 /** A rig at the working f-number `N`, with the sensor's corner where `share` of the light is left. */
 export function cornerAt(N: number, share: number): Changes {
   const rig: Changes = {
@@ -62,11 +67,20 @@ export const APERTURE: readonly Row[] = [
     claim: 'a lens of f/4 works at f/8 at the magnification 1, with NA 0.0625 at the subject: (1 + m) N, NA = m / (2 N_w)',
     source: APLANATIC,
     known: 'formula read',
-    how: 'workingFNumber of a rig of that magnification and aperture',
+    how: 'workingFNumber of a rig of that magnification and aperture; with tubes behind a camera lens tubesFarFNumber',
     values: [
+      figureValue('tubesFarFNumber', '8', tubed(4, 1, 1), { what: 'with tubes' }),
       figureValue('workingFNumber', '8.000', engraved(1, 0.0625), { what: 'working f-number' }),
       figureValue('systemNa', '0.0625', facing(8), { what: 'NA' }),
     ],
+  },
+  {
+    id: 'AP-002',
+    claim: 'a lens of f/4 with a pupil magnification of 2 works at f/14 at the magnification 5: (1 + m / P) N',
+    source: { title: 'Numerical aperture: working (effective) f-number, after Greivenkamp 2004, p. 29', by: 'Wikipedia' },
+    known: 'formula read',
+    how: 'tubesFarFNumber',
+    values: [figureValue('tubesFarFNumber', '14', tubed(4, 5, 2))],
   },
   {
     id: 'AP-003',

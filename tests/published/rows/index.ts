@@ -6,9 +6,12 @@ import { DEPTH } from './depth.ts';
 import { DIFFRACTION } from './diffraction.ts';
 import { FIELD } from './field.ts';
 import { GLASS } from './glass.ts';
+import { OFF_INFINITY } from './off-infinity.ts';
 import { RESOLUTION } from './resolution.ts';
 import { SAMPLING } from './sampling.ts';
 import { SIGHTINGS } from './sightings.ts';
+import { TABLE_LIGHT } from './table-light.ts';
+import { THREADS } from './threads.ts';
 
 export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'infinity space, vignetting and field': FIELD,
@@ -20,6 +23,9 @@ export const TOPICS: Readonly<Record<string, readonly Row[]>> = {
   'close-up lenses': CLOSE_UPS,
   'glass, its colour and the eye': GLASS,
   'conjugates, on and off infinity': CONJUGATES,
+  'spherical aberration off infinity': OFF_INFINITY,
+  'light beside other lenses': TABLE_LIGHT,
+  'threads, and the tube behind the relay': THREADS,
   'what was seen': SIGHTINGS,
 };
 

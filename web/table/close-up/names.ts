@@ -1,2 +1,53 @@
-export const FIGURE_NAMES = {};
-export const SETTING_FIELDS = {};
+import type { SettingKey, TableFigureId } from '../../../core/table.ts';
+import type { SettingField } from '../setting-field.ts';
+
+export const FIGURE_NAMES: Record<TableFigureId<'closeUp'>, string> = {
+  closeUpPowerDioptre: 'Power of the close-up lens, or of both',
+  closeUpFocalMm: 'Focal length of it, or of both',
+  closeUpPlaneMm: 'Principal plane of both, behind the front one',
+  closeUpFarthestMm: 'Farthest subject',
+  closeUpFarMagnification: 'Magnification there',
+  closeUpFarFieldMm: 'Width of field there',
+  closeUpNearestMm: 'Nearest subject',
+  closeUpGain: 'Times as large as without it',
+  closeUpNearMagnification: 'Magnification of the nearest',
+  closeUpNearFieldMm: 'Width of field of the nearest',
+  closeUpNearFNumber: 'Working f-number of the nearest',
+  closeUpAiryUm: 'Airy disc on the sensor, farthest',
+  closeUpDiffractionFNumber: 'Diffraction takes over from f-number',
+  closeUpNearDiffractionFNumber: 'Diffraction takes over, nearest, from f-number',
+  closeUpRoomMm: "Room that the rim leaves the corner's beam",
+  closeUpShortestCameraMm: 'Shortest camera lens with light in the corner',
+  tubesFarExtensionMm: 'Tubes for the magnification of the farthest',
+  tubesFarDistanceMm: 'Free distance with them',
+  tubesFarFNumber: 'Working f-number with them',
+  tubesFarCostEv: 'Light that they cost',
+  tubesDiffractionFNumber: 'Diffraction takes over with them from f-number',
+  tubesNearExtensionMm: 'Tubes for the magnification of the nearest',
+  tubesNearDistanceMm: 'Free distance with those',
+  tubesNearFNumber: 'Working f-number with those',
+  tubesNearCostEv: 'Light that those cost',
+  tubesNearDiffractionFNumber: 'Diffraction takes over with those from f-number',
+  ownTubesFarMagnification: 'Your tubes, lens at infinity: magnification',
+  ownTubesFarDistanceMm: 'Your tubes, lens at infinity: free distance',
+  ownTubesNearMagnification: 'Your tubes, lens at its nearest: magnification',
+  ownTubesNearDistanceMm: 'Your tubes, lens at its nearest: free distance',
+};
+
+export const SETTING_FIELDS: Record<SettingKey<'closeUp'>, SettingField> = {
+  closeUpFocalLengthMm: { label: 'Focal length of another close-up lens' },
+  closeUpClearApertureMm: { label: 'Clear diameter of that close-up lens' },
+  cameraFocalLengthMm: { label: 'Focal length of the camera lens' },
+  closestFocusMm: { label: 'Its closest focus, from the sensor' },
+  cameraMagnification: { label: 'Its magnification there, without the close-up lens' },
+  cameraSubjectDistanceMm: { label: 'Subject there, from its rim' },
+  cameraLengthMm: { label: 'Rim to sensor there' },
+  cameraFNumber: { label: 'F-number set' },
+  pupilRatio: { label: 'Exit pupil over entrance pupil' },
+  cameraPrincipalPlaneMm: { label: 'Front principal plane, behind its rim' },
+  cameraPupilDepthMm: { label: 'Entrance pupil, behind its rim' },
+  nearFocalLengthMm: { label: 'Focal length it works with at its nearest' },
+  secondPowerDioptre: { label: 'Power of a second close-up lens before it' },
+  secondSeparationMm: { label: 'Distance between the two' },
+  extensionMm: { label: 'Extension tubes that you have' },
+};

@@ -1,2 +1,45 @@
-export const FIGURE_NAMES = {};
-export const SETTING_FIELDS = {};
+import type { SettingKey, TableFigureId } from '../../../core/table.ts';
+import type { SettingField } from '../setting-field.ts';
+
+export const FIGURE_NAMES: Record<TableFigureId<'infinity'>, string> = {
+  tubeToleranceMm: 'The tube may be wrong by',
+  tubeShorterMm: 'It may be too short by',
+  tubeLongerMm: 'It may be too long by',
+  magnificationToleranceMm: 'As far as magnification goes, by',
+  sharpShorterMm: 'As far as sharpness goes, too short by',
+  sharpLongerMm: 'As far as sharpness goes, too long by',
+  tubeMagnification: 'Magnification with the tube so wrong',
+  tubeMagnificationChange: 'With the tube so wrong magnification is larger by',
+  tubeSubjectShiftMm: 'The subject stands farther off by',
+  tubeWavesRms: 'Spherical aberration, rms',
+  tubeWaves: 'Spherical aberration, peak to valley',
+  tubeStrehl: 'Strehl ratio with the tube so wrong',
+  farErrorMm: 'The far thing leaves the tube too long by',
+  farMagnification: 'Magnification after the far thing',
+  farMagnificationChange: 'Magnification is larger by',
+  farSubjectShiftMm: 'The subject stands off by',
+  farWavesRms: 'Spherical aberration left, rms',
+  farWaves: 'Spherical aberration left, peak to valley',
+  farStrehl: 'Strehl ratio after the far thing',
+  nearestThingM: 'The nearest thing that will do',
+  longestOffsetMm: 'Farthest extension still sharp',
+  longestMagnification: 'Magnification at that extension',
+  shortestOffsetMm: 'Farthest inward still sharp',
+  shortestMagnification: 'Magnification that far in',
+  coverWavesRms: 'Aberration of slip and resin, rms',
+  coverWaves: 'Aberration of slip and resin, peak to valley',
+  coverStrehl: 'Strehl ratio through slip and resin',
+  slipToleranceMm: 'A slip may be too thick or too thin by',
+};
+
+export const SETTING_FIELDS: Record<SettingKey<'infinity'>, SettingField> = {
+  tubeErrorMm: { label: 'A tube too long by (less than 0: too short)' },
+  magnificationTolerance: { label: 'Magnification may be off, as a share' },
+  strehlLimit: { label: 'Strehl ratio that is still sharp' },
+  shiftLimitMm: { label: 'The subject may be off its place' },
+  farThingM: { label: 'The far thing, from the relay’s rim' },
+  slipMm: { label: 'Cover slip that is there, 0 for none' },
+  slipIndex: { label: 'Index of the slip' },
+  resinMm: { label: 'Depth in resin' },
+  resinIndex: { label: 'Index of the resin' },
+};

@@ -1,0 +1,58 @@
+import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
+import type { Worked } from '../../pairing/evaluate.ts';
+import { noseDiameter } from '../../pairing/leaves.ts';
+import { nameOf } from '../../pairing/phrases.ts';
+import { listed, percent, short } from '../../words.ts';
+import { numberAt } from '../at.ts';
+import type { TableFigureId } from '../groups.ts';
+import { diffuserDiameter } from './settings.ts';
+
+type Light = Worked<TableFigureId<'light'>>;
+
+/** The room for light in words. Every number in it is a figure of the same answer, rounded. */
+export const lightSentence = (light: Light): string =>
+  [`${[lead(light), diffuser(light)].filter(Boolean).join('; ')}.`, nose(light.answers.noseClearanceMm)].filter(Boolean).join(' ');
+
+const mm = (x: number): string => `${short(x)} mm`;
+
+function lead(light: Light): string {
+  const { answers } = light;
+  const [middle, corner, share] = [answers.lightMiddleDeg, answers.lightFarCornerDeg, answers.lightShare].map(numberIn);
+  if (middle === undefined) return `How high light can come in is not known${missingIn(answers.lightMiddleDeg)}`;
+  const far =
+    corner !== undefined && short(corner, 2) !== short(middle, 2) ? ` (${short(corner, 2)}° for the corner away from the lamp)` : '';
+  return `Light can come in from the stage up to ${short(middle, 2)}°${far}${doubtIn(light)}, ${percent(share ?? 0)} of the half-space above the subject`;
+}
+
+/** Where low and high lie farther apart than this, they are said, °. */
+const WIDE = 10;
+
+function doubtIn({ answers, inputs }: Light): string {
+  const [low, , high] = interval(answers.lightMiddleDeg) ?? [0, 0, 0];
+  if (high - low <= WIDE) return '';
+  const guessed = inputs.some(({ leaf, origin }) => leaf === noseDiameter && origin === 'assumed');
+  return `, anywhere from ${short(low, 2)} to ${short(high, 2)}°${guessed ? ' until you measure the nose' : ''}`;
+}
+
+const missingIn = (answer: Answer): string =>
+  answer.state === 'unknown' && answer.missing.length > 0 ? `: it needs ${listed(answer.missing.map(nameOf))}` : '';
+
+function diffuser(light: Light): string {
+  const wide = numberAt(light, diffuserDiameter.leaf);
+  const spare = numberIn(light.answers.diffuserSpareMm);
+  const share = numberIn(light.answers.diffuserShare);
+  const [low = Number.NaN, , high = Number.NaN] = interval(light.answers.diffuserSpareMm) ?? [];
+  if (wide === undefined || spare === undefined) return '';
+  const it = `a diffuser of ${mm(wide)}`;
+  if (spare < 0) return `${it} does not fit: it wants ${mm(-spare)} more room${high >= 0 ? ', or may just pass' : ''}`;
+  const doubt = low < 0 ? ', which what is not known may use up' : '';
+  return `${it} fits with ${mm(spare)} to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of it`}`;
+}
+
+function nose(clearance: Answer): string {
+  const left = numberIn(clearance);
+  if (left === undefined) return '';
+  const low = interval(clearance)?.[0] ?? left;
+  if (left <= 0) return `The nose meets the subject ${mm(-left)} before its back is in focus.`;
+  return `At the back of the subject ${mm(left)} are left before the nose${low <= 0 ? ', or nothing' : ''}.`;
+}

@@ -1,0 +1,45 @@
+import { DEPTH_CONVENTIONS, type DepthConvention, waveTerm } from '../../diffraction/depth.ts';
+import { systemNa } from '../../pairing/aperture.ts';
+import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
+import type { Worked } from '../../pairing/evaluate.ts';
+import { framesOf, stepOf } from '../../pairing/frames.ts';
+import { depthConvention, subjectDepth, subjectIndex, wavelength } from '../../pairing/leaves.ts';
+import { MM_PER_NM, UM_PER_MM } from '../../units.ts';
+import { numberAt } from '../at.ts';
+import { MOST_FRAMES } from './counts.ts';
+import { overlap, railError } from './settings.ts';
+import { focusPerRail } from './steps.ts';
+
+/** What is added up to the depth of one frame, by each convention. */
+export const CONVENTION_WORDS: Readonly<Record<DepthConvention, string>> = {
+  'wave-and-pixel': 'the wave term and the blur of a pixel',
+  'half-wave-term': 'half the wave term and the blur of a pixel',
+  'double-wave-term': 'twice the wave term and the blur of a pixel',
+  'high-aperture': 'the exact wave term of high apertures and the blur of a pixel',
+};
+
+export interface ByConvention {
+  convention: DepthConvention;
+  chosen: boolean;
+  depthUm: number;
+  /** Left out where the subject's depth is not known, or no step leaves no gap, or they are beyond counting. */
+  frames?: number;
+}
+
+/** The depth of one frame and the frames, by every convention; empty where the depth is not known. */
+export function byConvention(evaluation: Pick<Worked<string>, 'graph' | 'sheet'>): ByConvention[] {
+  const at = (node: Parameters<typeof numberAt>[1]): number | undefined => numberAt(evaluation, node);
+  const [depth, NA, n, nm] = [at(depthOfFieldUm), at(systemNa), at(subjectIndex), at(wavelength)];
+  if (depth === undefined || NA === undefined || n === undefined || nm === undefined) return [];
+  const wave = (convention: DepthConvention): number => waveTerm(convention, nm * MM_PER_NM * UM_PER_MM, NA, n);
+  const now = evaluation.sheet[evaluation.graph.place.get(depthConvention) as number] as DepthConvention;
+  const [subject, o, error, q] = [at(subjectDepth), at(overlap.leaf), at(railError.leaf), at(focusPerRail)];
+  return DEPTH_CONVENTIONS.map((convention) => {
+    const chosen = convention === now;
+    const depthUm = chosen ? depth : depth - wave(now) + wave(convention);
+    if (subject === undefined || o === undefined || error === undefined || q === undefined) return { convention, chosen, depthUm };
+    const step = stepOf(depthUm, o, q * error);
+    const frames = UM_PER_MM * subject <= depthUm ? 1 : step > 0 ? framesOf(UM_PER_MM * subject, depthUm, step) : Number.POSITIVE_INFINITY;
+    return { convention, chosen, depthUm, ...(frames <= MOST_FRAMES ? { frames } : {}) };
+  });
+}

@@ -1,0 +1,41 @@
+import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
+import { earned, short } from '../../words.ts';
+import type { TableEvaluation } from '../evaluate.ts';
+import { exposure } from '../exposure.ts';
+import { flash, referenceFNumber } from './settings.ts';
+
+const told = (answer: Answer): string =>
+  answer.state === 'known' ? earned(answer.value, answer.low, answer.high, 2) : 'an unknown number of';
+
+const stops = (ev: number): string => `${short(Math.abs(ev), 2)} ${Math.abs(ev) === 1 ? 'stop' : 'stops'}`;
+
+/** An exposure as it is dialled: `1/100 s` below a third of a second. */
+export const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seconds, 2)} s` : `${short(seconds, 2)} s`);
+
+/** Light and stillness, in words. */
+export function stillnessSays(evaluation: TableEvaluation): string {
+  const { answers, sheet, graph } = evaluation;
+  const set = (leaf: object): number => sheet[graph.place.get(leaf as never) as number] as number;
+  const [more, corner] = [numberIn(answers.moreExposureEv), numberIn(answers.cornerMoreExposureEv)];
+  const light =
+    more === undefined
+      ? 'How much light arrives is not known without the relay’s clear opening.'
+      : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber.leaf))} at the same magnification${
+          corner !== undefined && corner - more >= 0.05 ? `, and the corner ${stops(corner - more)} more than the middle` : ''
+        }.`;
+  const [still, speed, flashed] = [answers.stillUm, answers.stillSpeedUmPerS, answers.flashSpeedUmPerS].map(told);
+  return `${light} Nothing may move by more than ${still} µm at the subject while the light burns: ${speed} µm/s over ${asTime(
+    set(exposure.leaf),
+  )}, ${flashed} µm/s in a flash of ${short(set(flash.leaf))} ms.${driftSays(answers.driftPixels)}${swingSays(evaluation)}`;
+}
+
+function driftSays(answer: Answer): string {
+  const drawn = interval(answer)?.[1];
+  return drawn !== undefined && drawn > 1 ? ` As it drifts now a point is drawn out over ${short(drawn, 2)} pixels.` : '';
+}
+
+function swingSays({ answers }: TableEvaluation): string {
+  const [whole, flashed] = [numberIn(answers.swingPixels), numberIn(answers.flashSwingPixels)];
+  if (whole === undefined || flashed === undefined) return '';
+  return ` The swinging draws a point out over ${short(whole, 2)} pixels in the exposure, over ${short(flashed, 2)} in the flash.`;
+}

@@ -1,0 +1,212 @@
+import type { Piece } from './adapter.ts';
+import { type Miss, missOf, ringFor } from './miss.ts';
+import { type End, endKey, endWords, mateOf, mates } from './thread.ts';
+
+/** A piece as it stands in a chain: its end toward the objective first. */
+export interface Link {
+  readonly piece: Piece;
+  readonly front: End;
+  readonly rear: End;
+}
+
+/** What joins two ends. */
+export interface Chain {
+  readonly links: readonly Link[];
+  /** From the first end's seat to the last one's. */
+  readonly lengthMm: number;
+  /** How many pieces are not owned. */
+  readonly toBuy: number;
+}
+
+/** Why nothing joins two ends, where it comes nearest, and what would. */
+export interface NoChain {
+  readonly miss: string;
+  readonly wouldDo: string;
+}
+
+export interface Preference {
+  /** Fewest pieces to buy before fewest pieces. */
+  readonly preferOwned?: boolean;
+}
+
+/** Longer chains are no use on a table: they sag. */
+export const MOST_LINKS = 8;
+
+interface Label extends Chain {
+  readonly cost: readonly number[];
+  readonly end: End;
+  /** Places in the list of pieces: what is owned is there once, what is bought as often as it is needed. */
+  readonly used: readonly number[];
+  /** Places and ways round, for an order among equals that does not depend on luck. */
+  readonly told: string;
+}
+
+const costOf = ({ links, toBuy, lengthMm }: Chain, { preferOwned }: Preference): readonly number[] =>
+  preferOwned ? [toBuy, links.length, lengthMm] : [links.length, toBuy, lengthMm];
+
+/** One way in which pieces that are alike can be put on. */
+interface Way {
+  /** The shortest first: which of them is free is all that counts. */
+  readonly alike: readonly Placed[];
+  readonly front: End;
+  readonly rear: End;
+  readonly rearKey: string;
+  readonly turned: 0 | 1;
+}
+
+interface Placed {
+  readonly piece: Piece;
+  readonly place: number;
+}
+
+/** Pieces to make chains of, by the end that they are put on with. */
+export interface Stock {
+  readonly pieces: readonly Piece[];
+  readonly byFront: ReadonlyMap<string, readonly Way[]>;
+}
+
+export function stockOf(pieces: readonly Piece[]): Stock {
+  const kinds = new Map<string, Placed[]>();
+  for (const [place, piece] of pieces.entries()) {
+    const key = `${piece.ends.map(endKey).sort().join(' ')} ${piece.owned}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), { piece, place }]);
+  }
+  const byFront = new Map<string, Way[]>();
+  for (const alike of kinds.values()) {
+    alike.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place);
+    const [a, b] = (alike[0] as Placed).piece.ends;
+    const ways: readonly (readonly [End, End])[] =
+      endKey(a) === endKey(b)
+        ? [[a, b]]
+        : [
+            [a, b],
+            [b, a],
+          ];
+    ways.forEach(([front, rear], i) => {
+      const way: Way = { alike, front, rear, rearKey: endKey(rear), turned: i === 0 ? 0 : 1 };
+      byFront.set(endKey(front), [...(byFront.get(endKey(front)) ?? []), way]);
+    });
+  }
+  return { pieces, byFront };
+}
+
+/**
+ * The best chain of pieces from one end to another, both given as they stand free: fewest pieces, then fewest to
+ * buy, then the shortest. No chain joins what does not mate.
+ *
+ * @param without pieces that are used elsewhere
+ */
+export function shortestChain(
+  from: End,
+  to: End,
+  stock: Stock,
+  preference: Preference = {},
+  without: ReadonlySet<Piece> = new Set(),
+): Chain | NoChain {
+  const settled = new Map<string, Label[]>();
+  const waiting = new Map<string, Label[]>();
+  const beaten = (label: Label, key: string): boolean =>
+    (settled.get(key) ?? []).some((old) => doesAsMuch(old, label)) ||
+    (waiting.get(key) ?? []).some((old) => before(old, label) && doesAsMuch(old, label));
+  const push = (label: Label): void => {
+    const key = endKey(label.end);
+    if (beaten(label, key)) return;
+    const kept = (waiting.get(key) ?? []).filter((old) => !doesAsMuch(label, old) || before(old, label));
+    waiting.set(key, [...kept, label]);
+  };
+  push({ links: [], lengthMm: 0, toBuy: 0, cost: [0, 0, 0], end: from, used: [], told: '' });
+  for (;;) {
+    const label = takeLeast(waiting);
+    if (!label) return nearest(from, to, stock.pieces);
+    if (mates(label.end, to)) return { links: label.links, lengthMm: label.lengthMm, toBuy: label.toBuy };
+    const key = endKey(label.end);
+    settled.set(key, [...(settled.get(key) ?? []), label]);
+    if (label.links.length === MOST_LINKS) continue;
+    for (const way of stock.byFront.get(endKey(mateOf(label.end))) ?? []) {
+      // Where it leads others have been with no more: it is not worth making.
+      if ((settled.get(way.rearKey) ?? []).some((old) => doesAsMuch(old, label))) continue;
+      const next = extended(label, way, without, preference);
+      if (next) push(next);
+    }
+  }
+}
+
+/** Whether one at the same end, cheaper or first, can do all that the other can: it is no longer and has left as much in the box. */
+const doesAsMuch = (a: Label, b: Label): boolean => a.links.length <= b.links.length && a.used.every((i) => b.used.includes(i));
+
+function extended(
+  label: Label,
+  { alike, front, rear, turned }: Way,
+  without: ReadonlySet<Piece>,
+  preference: Preference,
+): Label | undefined {
+  const free = alike.find(({ piece, place }) => !label.used.includes(place) && !without.has(piece));
+  if (!free) return undefined;
+  const { piece, place } = free;
+  const chain = {
+    links: [...label.links, { piece, front, rear }],
+    lengthMm: label.lengthMm + piece.lengthMm,
+    toBuy: label.toBuy + (piece.owned ? 0 : 1),
+  };
+  return {
+    ...chain,
+    cost: costOf(chain, preference),
+    end: rear,
+    used: piece.owned ? [...label.used, place] : label.used,
+    told: label.told + String.fromCharCode(2 * place + turned),
+  };
+}
+
+function takeLeast(waiting: Map<string, Label[]>): Label | undefined {
+  let least: Label | undefined;
+  for (const labels of waiting.values()) for (const label of labels) if (!least || before(label, least)) least = label;
+  if (!least) return undefined;
+  const key = endKey(least.end);
+  waiting.set(
+    key,
+    (waiting.get(key) ?? []).filter((label) => label !== least),
+  );
+  return least;
+}
+
+/** Lengths are sums in any order: closer than this they are equal, mm. */
+const EQUAL = 1e-9;
+
+function before(a: Label, b: Label): boolean {
+  for (let i = 0; i < 3; i++) {
+    const apart = (a.cost[i] as number) - (b.cost[i] as number);
+    if (Math.abs(apart) > EQUAL) return apart < 0;
+  }
+  return a.told < b.told;
+}
+
+/** Every kind of end that can be made to stand free, beginning from one. */
+function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
+  const found = new Map([[endKey(from), from]]);
+  for (const end of found.values())
+    for (const { ends } of pieces)
+      for (const i of [0, 1] as const) {
+        const rear = ends[1 - i] as End;
+        if (mates(end, ends[i]) && !found.has(endKey(rear))) found.set(endKey(rear), rear);
+      }
+  return [...found.values()];
+}
+
+/** Where two ends come nearest to meeting, and the ring that would close it. */
+function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
+  const fronts = reachable(from, pieces);
+  const rears = reachable(to, pieces);
+  let best: { miss: Miss; a: End; b: End } | undefined;
+  for (const a of fronts)
+    for (const b of rears) {
+      const miss = missOf(a, b);
+      if (miss && (!best || miss.rank < best.miss.rank)) best = { miss, a, b };
+    }
+  // Ends that can each be reached and mate, but not with what is in the box at once.
+  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
+  const own = missOf(from, to) as Miss;
+  return {
+    miss: `nothing joins ${endWords(from)} and ${endWords(to)}${best.miss.kind === 'unlike' ? '' : `: ${best.miss.words()}`}`,
+    wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
+  };
+}

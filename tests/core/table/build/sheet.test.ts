@@ -1,0 +1,249 @@
+import { describe, expect, it } from 'vitest';
+import { amount, numberIn, type Pairing, pairingSchema } from '../../../../core/index.ts';
+import { lensOfRelay } from '../../../../core/lens/relay-lens.ts';
+import {
+  type BuildAsk,
+  buildAskSchema,
+  buildSentence,
+  buildSheet,
+  evaluateTable,
+  KNOWN_THREADS,
+  readThread,
+  type SheetPart,
+} from '../../../../core/table.ts';
+import { cardinal } from '../../../../core/trace/cardinal.ts';
+import { prescription } from '../../../../core/trace/prescription.ts';
+import opening from '../../../../data/opening.json';
+import { random } from '../../../support/random.ts';
+import { pairingWith, works } from '../../lens/rigs.ts';
+import { fullPairing } from '../../support/full-pairing.ts';
+import { fullSettings } from '../full-settings.ts';
+
+const OPENING = pairingSchema.parse(opening.pairing);
+const withRelay = (more: object): Pairing => pairingSchema.parse({ ...OPENING, relay: { ...OPENING.relay, ...more } });
+const sheetOf = (pairing: Pairing, ask: BuildAsk = {}) => buildSheet(evaluateTable(pairing, {}), buildAskSchema.parse(ask));
+const says = (pairing: Pairing, ask: BuildAsk = {}): string => {
+  const evaluation = evaluateTable(pairing, {});
+  return buildSentence(evaluation, buildSheet(evaluation, ask));
+};
+
+/** Every neighbour in the list goes into the next: read again from the words of the list. */
+function expectScrewed(parts: readonly SheetPart[]): number {
+  let joints = 0;
+  parts.slice(1).forEach(({ front }, i) => {
+    const rear = parts[i]?.rear;
+    if (rear === undefined || front === undefined) return;
+    const [a, b] = [rear, front].map((text) => readThread(text));
+    if (!a || !b || 'fault' in a || 'fault' in b) throw new Error(`${rear}, ${front}`);
+    expect([a.sex, b.sex].sort()).toEqual(['female', 'male']);
+    expect([b.thread.diameterMm, b.thread.pitchMm, b.thread.angleDeg]).toEqual([a.thread.diameterMm, a.thread.pitchMm, a.thread.angleDeg]);
+    joints++;
+  });
+  return joints;
+}
+
+describe('the parts list', () => {
+  it('joins every part to the next, and is as long as it says, over whatever threads parts have', () => {
+    const r = random(74_001);
+    const texts = KNOWN_THREADS.map(({ label }) => label);
+    let joints = 0;
+    const states = new Set<string>();
+    for (let i = 0; i < 25; i++) {
+      const { objective, relay, ...rest } = fullPairing(r);
+      const pairing = pairingSchema.parse({
+        ...rest,
+        objective: { ...objective, mountThread: r.oneOf(['RMS', 'M25', 'M26 x 36 TPI', 'M27', 'M32', r.oneOf(texts)]) },
+        relay: {
+          ...relay,
+          maleThread: r.oneOf(['49', '52', '58', '67', r.oneOf(texts)]),
+          ...(r.chance(0.2) ? { femaleThread: r.oneOf(texts) } : {}),
+          reversed: r.chance(0.5),
+        },
+      });
+      const { parts, front, back } = sheetOf(
+        pairing,
+        r.chance(0.5) ? { camera: { thread: r.oneOf(['C', 'M42 x 1', '58']), sex: r.oneOf(['male', 'female'] as const) } } : {},
+      );
+      const at = parts.findIndex(({ role }) => role === 'relay');
+      const ring = parts.findLastIndex(({ role }) => role === 'mount');
+      const long = (some: readonly SheetPart[]): number => some.reduce((sum, { lengthMm = 0 }) => sum + lengthMm, 0);
+      states.add(front.state).add(back.state);
+      if (front.state === 'joined') {
+        joints += expectScrewed(parts.slice(0, at + 1));
+        expect(long(parts.slice(1, at))).toBeCloseTo(front.lengthMm, 5);
+        expect(front.differsMm).toBeCloseTo(front.lengthMm - amount(pairing.infinitySpaceMm), 5);
+      }
+      if (back.state === 'joined') {
+        joints += expectScrewed(parts.slice(at, ring + 1));
+        expect(long(parts.slice(at + 1, ring))).toBeCloseTo(back.lengthMm, 5);
+        expect(back.lengthMm).toBeGreaterThanOrEqual(back.leastMm - 1e-6);
+        expect(back.lengthMm).toBeLessThanOrEqual(back.mostMm + 1e-6);
+      }
+    }
+    expect(joints).toBeGreaterThan(60);
+    expect([...states].sort()).toEqual(['joined', 'none', 'nothing', 'unknown']);
+  });
+
+  it('leads from the objective to the camera, each piece as long as it is set', () => {
+    const { parts, front, back, tubeMm } = sheetOf(OPENING);
+    expect(parts.map(({ role }) => role)).toEqual([
+      'objective',
+      'ring',
+      'tube',
+      'ring',
+      'ring',
+      'relay',
+      'ring',
+      'tube',
+      'tube',
+      'tube',
+      'ring',
+      'mount',
+      'camera',
+    ]);
+    // 200 mm of focal length less 15 of mount, and the seat of a T ring 55 mm before the sensor.
+    expect(front).toMatchObject({ state: 'joined', wantedMm: 60, differsMm: 0, toBuy: 4 });
+    expect(back).toMatchObject({ state: 'joined', wantedMm: 130, differsMm: 0, toBuy: 5 });
+    expect(parts.at(-2)).toMatchObject({ what: 'ring on the camera, its mount to female M42 x 0.75', lengthMm: 55 - 31.5 });
+    expect(tubeMm?.value).toBeCloseTo(200 - 15 - 31.5, 9);
+  });
+
+  it('has the rings end where the sensor would be, whatever the camera ends in', () => {
+    for (const [thread, seat] of [
+      ['T', 55],
+      ['C', 17.526],
+      ['M42 x 1', 45.46],
+    ] as const) {
+      const { back } = sheetOf(OPENING, { camera: { thread } });
+      expect(back).toMatchObject({ state: 'joined', wantedMm: 185 - seat });
+    }
+    const own = sheetOf(OPENING, { camera: { thread: '58', fromSensorMm: 40 } });
+    expect(own.back).toMatchObject({ wantedMm: 145 });
+    // A seat that nobody knows: the rings are told, their length is not judged.
+    const unknown = sheetOf(OPENING, { camera: { thread: '58' } }).back;
+    expect(unknown).toMatchObject({ state: 'joined' });
+    expect(unknown).not.toHaveProperty('wantedMm');
+  });
+
+  it('puts the narrowest ring where it stands, as a stop that the pairing takes', () => {
+    const wide = {
+      ends: [
+        { thread: 'M25', sex: 'female' },
+        { thread: 'M42 x 1', sex: 'male' },
+      ],
+      lengthMm: 5,
+      clearMm: 21,
+    } as const;
+    const { front, back } = sheetOf(OPENING, { adapters: [{ ...wide, ends: [...wide.ends] }], preferOwned: true });
+    if (front.state !== 'joined' || back.state !== 'joined') throw new Error('not joined');
+    expect(front.narrowest).toMatchObject({ diameterMm: 21, fromShoulderMm: 2.5 });
+    // The reversing ring on the relay: 185 mm before the sensor in focus, and half its length nearer.
+    expect(back.narrowest?.fromSensorMm).toBeCloseTo(185 - 1.5, 6);
+    const stops = [front.narrowest, back.narrowest];
+    expect(pairingSchema.safeParse({ ...OPENING, stops }).error).toBeUndefined();
+  });
+
+  it('tells which side faces the objective by the thread, as the advice on glass does', () => {
+    expect(sheetOf(OPENING).side).toBe('male thread toward the objective');
+    const turned = sheetOf(withRelay({ reversed: true }));
+    expect(turned.side).toBe('male thread toward the camera');
+    const relay = (parts: readonly SheetPart[]) => parts.find(({ role }) => role === 'relay');
+    expect(relay(turned.parts)).toMatchObject({ front: 'female M58 x 0.75', rear: 'male M58 x 0.75' });
+    expect(relay(sheetOf(withRelay({ femaleThread: '62' })).parts)).toMatchObject({ front: 'male M58 x 0.75', rear: 'female M62 x 0.75' });
+    // The straight way takes a coupling ring more.
+    expect(sheetOf(OPENING).piecesTurned).toBe(8);
+    expect(turned.piecesTurned).toBeUndefined();
+  });
+
+  it('builds nothing behind a camera lens, and asks for a thread that is missing or means two', () => {
+    const lens = pairingSchema.parse({ ...OPENING, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4, femaleThread: '58' } });
+    const { parts, front, back } = sheetOf(lens);
+    expect(back.state).toBe('nothing');
+    expect(front.state).toBe('joined');
+    expect(parts.at(-1)?.role).toBe('camera');
+    expect(sheetOf({ ...OPENING, objective: { ...OPENING.objective, mountThread: 'M26' } }).front).toMatchObject({
+      state: 'unknown',
+      path: '/objective/mountThread',
+      why: expect.stringMatching(/M26 x 36 TPI or M26 x 0.75, which do not screw together/),
+    });
+    const { maleThread: _, ...bare } = OPENING.relay;
+    expect(sheetOf({ ...OPENING, relay: bare }).back).toMatchObject({ state: 'unknown', path: '/relay/femaleThread' });
+  });
+
+  it('keeps to what is owned where it has to, and tells by how much that is too short', () => {
+    const adapters: BuildAsk['adapters'] = [
+      {
+        ends: [
+          { thread: 'M25', sex: 'female' },
+          { thread: '58', sex: 'female' },
+        ],
+        lengthMm: 4,
+      },
+    ];
+    const { front, back } = sheetOf(OPENING, { adapters, ownedOnly: true });
+    expect(front).toMatchObject({ state: 'joined', toBuy: 0, lengthMm: 4, differsMm: -56 });
+    expect(back).toMatchObject({ state: 'none', wouldDo: 'a ring with male M58 x 0.75 on one side and male M42 x 0.75 on the other' });
+  });
+});
+
+describe('the lengths', () => {
+  it('add up along the rig, counted from the subject, the sensor or the flange', () => {
+    const r = random(74_002);
+    let checked = 0;
+    for (let i = 0; i < 60; i++) {
+      const pairing = fullPairing(r);
+      const settings = fullSettings(r);
+      const { answers } = evaluateTable(pairing, settings);
+      const of = (id: keyof typeof answers): number => numberIn(answers[id]) as number;
+      const register = amount(pairing.sensor.registerMm as number);
+      expect(of('subjectToSensorMm') - of('subjectFromFlangeMm')).toBeCloseTo(register, 8);
+      if (answers.tubeLengthMm.state !== 'known') continue;
+      checked++;
+      const [mount, built] = [settings.relayLengthMm, settings.builtTubeMm].map((q) => amount(q as number)) as [number, number];
+      expect(of('shoulderFromFlangeMm')).toBeCloseTo(amount(pairing.infinitySpaceMm) + mount + of('tubeLengthMm'), 8);
+      // A pairing whose sensor stands where the tube as built puts it wants just that tube.
+      const moved = { ...pairing, stops: [], sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + of('tubeErrorMm') };
+      if (pairingSchema.safeParse(moved).success) {
+        const again = evaluateTable(moved, settings).answers;
+        expect(numberIn(again.tubeErrorMm)).toBeCloseTo(0, 8);
+        expect(numberIn(again.tubeLengthMm)).toBeCloseTo(built, 8);
+      }
+    }
+    expect(checked).toBeGreaterThan(20);
+  });
+
+  it("come from the relay's own glass where that is known, and from a back focal length given before that", () => {
+    const pairing = pairingWith();
+    const { answers } = evaluateTable(pairing, { seatBehindGlassMm: 0 }, works);
+    const { lens } = lensOfRelay(pairing.relay);
+    if (!lens) throw new Error('no lens');
+    expect(numberIn(answers.focusBehindRelayMm)).toBeCloseTo(cardinal(prescription(lens, 587.5618)).backFocalLengthMm, 9);
+    const told = evaluateTable({ ...pairing, relay: { ...pairing.relay, backFocalLengthMm: 150 } }, { seatBehindGlassMm: 4 }, works);
+    expect(numberIn(told.answers.focusBehindRelayMm)).toBe(146);
+  });
+
+  it('are none behind a camera lens, and none where the camera cannot come near enough', () => {
+    const lens = evaluateTable(pairingSchema.parse({ ...OPENING, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 } }), {});
+    expect(lens.answers.tubeLengthMm).toMatchObject({ state: 'none', why: expect.stringMatching(/carries its own tube/) });
+    const short = evaluateTable(withRelay({ powerDioptre: 25 }), { relayLengthMm: 10 });
+    expect(short.answers.tubeLengthMm).toMatchObject({ state: 'none', why: expect.stringMatching(/register is too long/) });
+  });
+});
+
+describe('the sentence', () => {
+  it('says the lengths, how far they may be off, and how many pieces it takes', () => {
+    expect(says(OPENING)).toBe(
+      "Leave 60 mm between the objective's shoulder and the close-up lens, and build 154 mm of tube behind it, up to the camera's flange. From the subject to the sensor it is 320 mm. The focus may want anything from 130 to 178 mm: leave that much to turn. Between the objective and the close-up lens 4 pieces do it, all to buy. Between the close-up lens and the camera 5 pieces do it, all to buy. Turned round it would take 8 pieces instead of 9; which way is sharper its glass decides.",
+    );
+  });
+
+  it('says what is missing, and what would join', () => {
+    const { mountThread: _, ...objective } = OPENING.objective;
+    expect(says({ ...OPENING, objective })).toMatch(
+      /The objective's thread is not told, so the rings between the objective and the close-up lens cannot be told\./,
+    );
+    expect(says(OPENING, { ownedOnly: true })).toMatch(
+      /Nothing joins male M25 x 0\.75 and male M58 x 0\.75; a ring with female M25 x 0\.75 on one side and female M58 x 0\.75 on the other would\./,
+    );
+  });
+});

@@ -1,0 +1,126 @@
+import { useEffect } from 'preact/hooks';
+import '../../styles/table-build.css';
+import { amount, short } from '../../../core/index.ts';
+import { buildSentence, type SheetRun, TABLE_GROUPS } from '../../../core/table.ts';
+import { Input } from '../../fields/input.tsx';
+import { fieldAt } from '../../fields/names.ts';
+import { settle } from '../../state/address.ts';
+import { draft } from '../../state/draft.ts';
+import { withAt } from '../../state/json.ts';
+import { SectionCautions } from '../cautions.tsx';
+import { SettingFields } from '../fields.tsx';
+import { FigureList } from '../figure-list.tsx';
+import { tabled } from '../tabled.ts';
+import { box, built } from './box.ts';
+import { BoxFields, CameraFields } from './box-fields.tsx';
+import { PartsTable } from './parts-table.tsx';
+import { RigPlate } from './rig-plate.tsx';
+import { ThreadsPlate } from './threads-plate.tsx';
+
+/** The section's sentence, which the printed sheet takes too. */
+export const buildSays = (): string => buildSentence(tabled.value, built.value);
+
+/** What to screw together, from the objective to the camera. */
+export function BuildSection() {
+  useEffect(() => box.follow(), []);
+  const { figures } = TABLE_GROUPS.build;
+  return (
+    <>
+      {box.fault.value && (
+        <p class="notice" role="alert">
+          The rings that this address holds could not be read: {box.fault.value}. The box is taken as empty.
+        </p>
+      )}
+      <p class="sentence" aria-live="polite">
+        {buildSays()}
+      </p>
+      <RigPlate />
+      <h3>The parts in order</h3>
+      <PartsTable />
+      <ThreadsPlate />
+      <Offers />
+      <div class="folds">
+        <details class="fold">
+          <summary>Threads and lengths of the parts</summary>
+          <PartFields />
+        </details>
+        <details class="fold">
+          <summary>Rings and tubes that you have</summary>
+          <BoxFields />
+        </details>
+      </div>
+      <FigureList ids={figures.map(({ id }) => id)} />
+      <SectionCautions group="build" />
+    </>
+  );
+}
+
+const PAIRING_PATHS = ['/objective/mountThread', '/relay/maleThread', '/relay/femaleThread', '/relay/reversed', '/sensor/registerMm'];
+/** Registers of a class, as guesses (common practice, without source). */
+const REGISTERS = [
+  ['A camera without a mirror', { value: 18, plusMinus: 2, origin: 'assumed' }],
+  ['A camera with a mirror', { value: 44.5, plusMinus: 2.5, origin: 'assumed' }],
+] as const;
+
+function PartFields() {
+  return (
+    <>
+      <div class="fields">
+        {PAIRING_PATHS.map((path) => {
+          const field = fieldAt(path);
+          return field && <Input key={path} field={field} path={path} />;
+        })}
+      </div>
+      <p class="choices beside">
+        {REGISTERS.map(([words, register]) => (
+          <button key={words} type="button" class="plain" onClick={() => settle(withAt(draft.value, '/sensor/registerMm', register))}>
+            {words}
+          </button>
+        ))}
+      </p>
+      <div class="beside">
+        <CameraFields />
+      </div>
+      <div class="beside">
+        <SettingFields keys={TABLE_GROUPS.build.settings.map(({ key }) => key)} />
+      </div>
+    </>
+  );
+}
+
+const MOST_STOPS = 8;
+
+/** What the rings do to the picture, taken into the pairing where that is wanted. */
+function Offers() {
+  const { front, back } = built.value;
+  const { pairing, answers } = tabled.value;
+  const stops = pairing.stops ?? [];
+  const error = answers.tubeErrorMm;
+  const offset = amount(pairing.sensorOffsetMm ?? 0);
+  const narrow = (run: SheetRun) => (run.state === 'joined' ? run.narrowest : undefined);
+  const rings = [narrow(front), narrow(back)].filter((stop) => stop !== undefined);
+  const fresh = rings.filter((ring) => !stops.some((stop) => JSON.stringify(stop) === JSON.stringify(ring)));
+  const room = stops.length + fresh.length <= MOST_STOPS;
+  if (fresh.length === 0 && error.state !== 'known') return null;
+  return (
+    <div class="offers">
+      {fresh.length > 0 && room && (
+        <p>
+          The narrowest of the rings leave {rings.map(({ diameterMm }) => short(amount(diameterMm), 3)).join(' and ')} mm open, and may
+          darken the corners.{' '}
+          <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/stops', [...stops, ...fresh]))}>
+            Count them as stops of the pairing
+          </button>
+        </p>
+      )}
+      {error.state === 'known' && Math.abs(error.value) > 0.01 && (
+        <p>
+          The tube as you built it is {short(Math.abs(error.value), 3)} mm too {error.value > 0 ? 'long' : 'short'}.{' '}
+          <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/sensorOffsetMm', offset + error.value))}>
+            Work with the sensor where it stands
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,104 @@
+import { briefOf, type Evaluation, type FigureId, minutesFor, nameOf, type Report } from '../../../core/index.ts';
+import { type TableEvaluation, tableAssumptions } from '../../../core/table.ts';
+import { engraved } from '../../abreast/named.ts';
+import { lower } from '../../fields/names.ts';
+import { FIGURE_NAMES } from '../../figures/names.ts';
+import { howTo } from '../../measure/how.ts';
+import { inWords, taken } from '../../share/figures-text.ts';
+import { settingField, TABLE_FIGURE_NAMES, TABLE_SHARES } from '../names.ts';
+import type { OnSheet } from '../sections.ts';
+
+/** The one page that goes to the table: what it says, whatever it is written as. */
+export interface SheetContents {
+  readonly title: string;
+  /** The day it was made, as ISO 8601 writes it. */
+  readonly on: string;
+  readonly parts: readonly string[];
+  readonly verdict: string;
+  readonly sentence: string;
+  readonly blocks: readonly Block[];
+  readonly guesses: readonly string[];
+  /** What to measure first, and how. */
+  readonly measure: readonly string[];
+  readonly cautions: readonly string[];
+  readonly link: string;
+}
+
+export interface Block {
+  readonly title: string;
+  readonly says: readonly string[];
+  readonly lines: readonly (readonly [name: string, value: string])[];
+}
+
+/** What of the pairing is looked up at the table. */
+const OF_PAIRING = [
+  'systemMagnification',
+  'objectFieldWidthMm',
+  'objectFieldHeightMm',
+  'relayFocalLengthMm',
+  'workingFNumber',
+  'systemNa',
+  'resolvedDetailUm',
+  'pixelAtSubjectUm',
+  'depthOfFieldUm',
+  'coveredShare',
+  'cornerIllumination',
+] as const satisfies readonly FigureId[];
+
+/** So many guesses and so many ways to find one out have room. */
+const MOST_GUESSES = 6;
+const MOST_MEASURED = 1;
+
+interface Sources {
+  evaluation: Evaluation;
+  report: Report;
+  table: TableEvaluation;
+  sections: readonly { readonly title: string; readonly taken: OnSheet }[];
+  /** What must be minded beside the pairing's own cautions. */
+  cautions: readonly string[];
+  title: string;
+  on: string;
+  link: string;
+}
+
+export function sheetContents({ evaluation, report, table, sections, cautions, title, on, link }: Sources): SheetContents {
+  const assumptions = [...report.assumptions, ...tableAssumptions(table).filter(({ path }) => settingField(path))];
+  return {
+    title: title || engraved(evaluation.pairing).slice(0, 2).join(' before '),
+    on,
+    parts: engraved(evaluation.pairing),
+    verdict: `${briefOf(evaluation, report.coverage)}.`,
+    sentence: report.sentence,
+    blocks: [
+      { title: 'The picture', says: [], lines: OF_PAIRING.map((id) => [FIGURE_NAMES[id], inWords(id, report.figures[id])] as const) },
+      ...sections.map(({ title, taken: { says, figures } }) => ({
+        title,
+        says,
+        lines: figures.map((id) => [TABLE_FIGURE_NAMES[id], inWords(id, table.answers[id], TABLE_SHARES.has(id))] as const),
+      })),
+      { title: 'As set', says: [], lines: asSet(table) },
+    ].filter(({ says, lines }) => says.length + lines.length > 0),
+    guesses: assumptions.slice(0, MOST_GUESSES).map(({ path }) => `${calledGuess(path)}, ${taken(table, path)}`),
+    measure: report.assumptions.slice(0, MOST_MEASURED).flatMap(({ path }) => {
+      const how = howTo(path);
+      return how ? [`${nameOf(path)} (${minutesFor(path)}): ${how.how}`] : [];
+    }),
+    cautions: [...new Set([...report.cautions, ...cautions])],
+    link,
+  };
+}
+
+const calledGuess = (path: string): string => {
+  const field = settingField(path);
+  return field ? lower(field.label) : nameOf(path);
+};
+
+/** What the user set on the table; what is usual goes without saying. */
+function asSet(table: TableEvaluation): Block['lines'] {
+  return Object.keys(table.settings).flatMap((key) => {
+    const field = settingField(`/${key}`);
+    const given = table.settings[key as keyof typeof table.settings];
+    if (!field || given === undefined) return [];
+    return [[field.label, typeof given === 'string' ? given : taken(table, `/${key}`)] as const];
+  });
+}

@@ -1,0 +1,25 @@
+import type { SheetContents } from './contents.ts';
+
+/** What stands for itself in Markdown (CommonMark), whatever a person calls their parts. */
+const plain = (text: string): string => text.replace(/[\\`*_{}[\]<>#|]/g, (c) => `\\${c}`);
+
+const list = (items: readonly string[]): string[] => items.map((item) => `- ${plain(item)}`);
+
+/** The sheet as Markdown. */
+export function sheetMarkdown({ title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, link }: SheetContents): string {
+  const paragraphs = [
+    `# ${plain(title)}`,
+    `${plain(parts.join(' · '))}  \n${on}`,
+    `**${plain(verdict)}** ${plain(sentence)}`,
+    ...blocks.flatMap((block) => [
+      `## ${plain(block.title)}`,
+      ...block.says.map(plain),
+      ...(block.lines.length > 0 ? [block.lines.map(([name, value]) => `- ${plain(name)}: ${plain(value)}`).join('\n')] : []),
+    ]),
+    ...(guesses.length > 0 ? ['## Rests on guesses', list(guesses).join('\n')] : []),
+    ...(measure.length > 0 ? ['## Measure first', list(measure).join('\n')] : []),
+    ...(cautions.length > 0 ? ['## Mind', list(cautions).join('\n')] : []),
+    `<${link}>`,
+  ];
+  return `${paragraphs.join('\n\n')}\n`;
+}

@@ -1,0 +1,94 @@
+import { computed, signal } from '@preact/signals';
+import { useRef, useState } from 'preact/hooks';
+import { TABLE_GROUP_NAMES, tableCautions } from '../../../core/table.ts';
+import { Typed } from '../../fields/typed.tsx';
+import { saveFile } from '../../share/save-file.ts';
+import { linkHere } from '../../share/share.tsx';
+import { answered, report } from '../../state/draft.ts';
+import '../../styles/sheet.css';
+import { SECTIONS } from '../sections.ts';
+import { tabled } from '../tabled.ts';
+import { sheetContents } from './contents.ts';
+import { KINDS, type Kind, sheetAs, sheetName } from './save.ts';
+import { SheetPage } from './sheet-page.tsx';
+
+/** What the person calls it. */
+const title = signal('');
+
+/** The day where the reader is, as ISO 8601 writes it. */
+const today = (): string => {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+};
+
+const contents = computed(() =>
+  sheetContents({
+    evaluation: answered.value,
+    report: report.value,
+    table: tabled.value,
+    sections: SECTIONS.flatMap(({ title, onSheet }) => (onSheet ? [{ title, taken: onSheet() }] : [])),
+    cautions: TABLE_GROUP_NAMES.flatMap((group) => tableCautions(tabled.value, group)),
+    title: title.value.trim(),
+    on: today(),
+    link: linkHere(),
+  }),
+);
+
+const SAVE: Record<Kind, string> = { html: 'Save as a page', md: 'Save as text', json: 'Save as data' };
+
+/** One page for the table: to print, or to keep. */
+export function SheetSection() {
+  const here = useRef<HTMLDivElement>(null);
+  const [said, setSaid] = useState('');
+  const save = (kind: Kind): void => {
+    const sheet = here.current?.firstElementChild;
+    if (!sheet) return;
+    const name = sheetName(answered.value, kind);
+    saveFile(
+      name,
+      KINDS[kind],
+      sheetAs(kind, { contents: contents.value, evaluation: answered.value, report: report.value, table: tabled.value, sheet }),
+    );
+    setSaid(`Saved as ${name}.`);
+  };
+  return (
+    <>
+      <div class="field sheet-title">
+        <label for="sheet-title">What it is called</label>
+        <Typed
+          id="sheet-title"
+          class="words"
+          numeric={false}
+          value={title.value}
+          placeholder={contents.value.title}
+          onType={(text) => {
+            title.value = text;
+          }}
+          onDone={() => {}}
+        />
+      </div>
+      <p class="ways">
+        <button type="button" class="plain" onClick={printSheet}>
+          Print the sheet
+        </button>
+        {(Object.keys(KINDS) as Kind[]).map((kind) => (
+          <button key={kind} type="button" class="plain" onClick={() => save(kind)}>
+            {SAVE[kind]}
+          </button>
+        ))}
+        <span role="status">{said}</span>
+      </p>
+      <div ref={here}>
+        <SheetPage contents={contents.value} />
+      </div>
+    </>
+  );
+}
+
+/** Prints the sheet alone; the browser's own print command prints the view. */
+function printSheet(): void {
+  const { dataset } = document.documentElement;
+  dataset.print = 'sheet';
+  addEventListener('afterprint', () => delete dataset.print, { once: true });
+  print();
+}

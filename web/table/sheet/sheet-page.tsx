@@ -1,0 +1,60 @@
+import type { SheetContents } from './contents.ts';
+
+/** The sheet as it is printed and saved: nothing in it leads anywhere but its link. */
+export function SheetPage({ contents }: { contents: SheetContents }) {
+  const { title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, link } = contents;
+  return (
+    <article class="sheet" aria-label="The sheet">
+      <header>
+        <h3>{title}</h3>
+        <p>
+          {parts.join(' · ')}
+          <time dateTime={on}>{on}</time>
+        </p>
+      </header>
+      <p class="sheet-answer">
+        <strong>{verdict}</strong> {sentence}
+      </p>
+      <div class="sheet-blocks">
+        {blocks.map((block) => (
+          <section key={block.title}>
+            <h4>{block.title}</h4>
+            {block.says.map((text) => (
+              <p key={text}>{text}</p>
+            ))}
+            {block.lines.length > 0 && (
+              <dl>
+                {block.lines.map(([name, value]) => (
+                  <div key={name}>
+                    <dt>{name}</dt>
+                    <dd>{value}</dd>
+                  </div>
+                ))}
+              </dl>
+            )}
+          </section>
+        ))}
+        <Listed title="Rests on guesses" items={guesses} />
+        <Listed title="Measure first" items={measure} />
+        <Listed title="Mind" items={cautions} />
+      </div>
+      <p class="sheet-link">
+        <a href={link}>{link}</a>
+      </p>
+    </article>
+  );
+}
+
+function Listed({ title, items }: { title: string; items: readonly string[] }) {
+  if (items.length === 0) return null;
+  return (
+    <section>
+      <h4>{title}</h4>
+      <ul>
+        {items.map((item) => (
+          <li key={item}>{item}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

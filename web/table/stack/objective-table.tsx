@@ -1,0 +1,91 @@
+import { computed } from '@preact/signals';
+import { type Objective, sameJson, short } from '../../../core/index.ts';
+import { duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
+import { catalogue } from '../../state/catalogue.ts';
+import { answered } from '../../state/draft.ts';
+import { worksNow } from '../../state/works.ts';
+import { settings } from '../tabled.ts';
+
+/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
+const AS = {
+  table: { role: 'table' },
+  rows: { role: 'rowgroup' },
+  row: { role: 'row' },
+  column: { role: 'columnheader', scope: 'col' },
+  name: { role: 'rowheader', scope: 'row' },
+  cell: { role: 'cell' },
+} as const;
+
+/** The objectives that are owned, else all that are listed; the pairing's own is always among them. */
+const compared = computed(() => {
+  const { objective } = answered.value.pairing;
+  const listed = typeof catalogue.value === 'object' ? catalogue.value.objectives : [];
+  const owned = listed.filter(({ own }) => own?.owned);
+  const others = (owned.length > 0 ? owned : listed).map(({ part }) => part).filter((part) => !sameJson(part, objective));
+  const all: readonly Objective[] = [objective, ...others];
+  return { owned: owned.length > 0, all, leftOut: Math.max(0, all.length - MOST_OBJECTIVES) };
+});
+
+const rows = computed(() => stackByObjective(answered.value.pairing, settings.value.value, compared.value.all, worksNow()));
+
+const COLUMNS: readonly (readonly [title: string, of: (row: ObjectiveStack) => string])[] = [
+  ['picture', ({ magnification }) => (magnification === undefined ? '–' : `${short(magnification)}×`)],
+  ['sharp through', ({ depthUm }) => um(depthUm)],
+  ['step', ({ stepUm }) => um(stepUm)],
+  ['frames', ({ frames }) => (frames === undefined ? '–' : String(frames))],
+  ['rail', ({ railTravelMm }) => (railTravelMm === undefined ? '–' : `${short(railTravelMm)} mm`)],
+  ['time', ({ timeS }) => (timeS === undefined ? '–' : duration(timeS))],
+];
+const um = (x: number | undefined): string => (x === undefined ? '–' : `${short(x)} µm`);
+
+/** The same subject with other objectives in this one's place. */
+export function ObjectiveTable() {
+  const { owned, leftOut } = compared.value;
+  const here = objectiveName(answered.value.pairing.objective);
+  const timed = rows.value.some(({ timeS }) => timeS !== undefined);
+  const columns = timed ? COLUMNS : COLUMNS.filter(([title]) => title !== 'time');
+  return (
+    <div class="by-objective">
+      <h3 id="by-objective">The same subject with {owned ? 'each of your objectives' : 'other objectives'}</h3>
+      {typeof catalogue.value !== 'object' && (
+        <p class="hint" role="status">
+          {catalogue.value === 'asking' ? 'The list of objectives is on its way.' : 'The list of objectives cannot be reached now.'}
+        </p>
+      )}
+      <table class="objectives" aria-labelledby="by-objective" style={{ '--columns': columns.length }} {...AS.table}>
+        <thead {...AS.rows}>
+          <tr {...AS.row}>
+            <th {...AS.column}>Objective</th>
+            {columns.map(([title]) => (
+              <th key={title} {...AS.column}>
+                {title}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody {...AS.rows}>
+          {rows.value.map((row, i) => (
+            // Two of the list may bear one name.
+            <tr key={`${row.name} ${i}`} class={row.name === here ? 'here' : undefined} {...AS.row}>
+              <th {...AS.name}>
+                {row.name}
+                {row.name === here && <small> in this pairing</small>}
+                {row.why && <small class="why"> {row.why}</small>}
+              </th>
+              {columns.map(([title, of]) => (
+                <td key={title} {...AS.cell}>
+                  {of(row)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="hint">
+        Each stands in this pairing's place: same relay, camera and settings, depth by the same convention, values without their ±.
+        {timed ? '' : ' With an exposure, the time is told too.'}
+        {leftOut > 0 ? ` ${leftOut} more are left out.` : ''}
+      </p>
+    </div>
+  );
+}
