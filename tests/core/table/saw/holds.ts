@@ -33,5 +33,5 @@ export const holdsTheTruth = (kinds: Readonly<Record<string, (draw: Random) => S
         expect(Math.abs((lean[path] as number) / (found[path] as number)), path).toBeLessThan(0.15);
       }
       expect(Object.keys(found).length).toBeGreaterThan(0);
-    });
+    }, 60_000);
   });
