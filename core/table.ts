@@ -25,7 +25,7 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 // Setting infinity, and what may be wrong about it.
-export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
+export { type TubePoint, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
