@@ -7,7 +7,7 @@ export { tableAssumptions } from './table/assumptions.ts';
 // What to screw together.
 export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
 export { buildSentence } from './table/build/sentence.ts';
-export { type BuildSheet, buildSheet, type SheetPart, type SheetRun, type SheetStop } from './table/build/sheet.ts';
+export { type BuildSheet, buildSheet, type SheetPart, type SheetRun } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 export { closeUpClaims } from './table/close-up/claims.ts';
 export { closeUpSays } from './table/close-up/sentence.ts';
@@ -31,10 +31,10 @@ export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
 // What you saw.
-export type { Finding, Unsolved } from './table/saw/findings.ts';
+export type { Finding } from './table/saw/findings.ts';
 export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
 export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
-export { measuredAs, taken } from './table/saw/take.ts';
+export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';

@@ -1,4 +1,5 @@
 import { diffractionMtf } from '../../core/index.ts';
+import { BUILD_LAWS } from './laws/build.ts';
 import { CLOSE_UP_LAWS } from './laws/close-up.ts';
 import { INFINITY_LAWS } from './laws/infinity.ts';
 import { LIGHT_LAWS } from './laws/light.ts';
@@ -40,41 +41,12 @@ const slanted = (space: number): Changes => ({
   infinitySpaceMm: space,
 });
 
-/** Parfocal at 45 mm, a relay of 200 mm whose mount is 20 mm long, a camera with a register of 18 mm, a tube of 167 mm. */
-const BUILT: Changes = {
-  objective: { parfocalDistanceMm: 45, workingDistanceMm: 11 },
-  sensor: { registerMm: 18 },
-  table: { relayLengthMm: 20, seatBehindGlassMm: 3, builtTubeMm: 167 },
-};
-
 export const LAWS: readonly Law[] = [
+  ...BUILD_LAWS,
   ...INFINITY_LAWS,
   ...LIGHT_LAWS,
   ...STACK_LAWS,
   ...STILLNESS_LAWS,
-  {
-    law: 'a tube is what a relay of 200 mm leaves behind its mount and before the camera: 200 - 20 - 18, and 5 built over',
-    figures: ['focusBehindRelayMm', 'tubeLengthMm', 'tubeErrorMm'],
-    pairs: () => [
-      [told(BUILT, 'focusBehindRelayMm'), 180],
-      [told(BUILT, 'tubeLengthMm'), 162],
-      [told({ ...BUILT, sensorOffsetMm: -2 }, 'tubeLengthMm'), 160],
-      [told(BUILT, 'tubeErrorMm'), 5],
-      [told({ ...BUILT, relay: { backFocalLengthMm: 190 } }, 'focusBehindRelayMm'), 187],
-    ],
-  },
-  {
-    law: 'places count from the flange or from the sensor, and lie a register apart',
-    figures: ['rimFromFlangeMm', 'shoulderFromFlangeMm', 'subjectFromFlangeMm', 'subjectToSensorMm', 'barrelLengthMm'],
-    pairs: () => [
-      [told(BUILT, 'rimFromFlangeMm'), 182],
-      [told(BUILT, 'shoulderFromFlangeMm'), 232],
-      [told(BUILT, 'subjectFromFlangeMm'), 277],
-      [told(BUILT, 'subjectToSensorMm'), 277 + 18],
-      [told(BUILT, 'barrelLengthMm'), 34],
-      [told(BUILT, 'subjectToSensorMm') - told(BUILT, 'totalLengthMm'), 45],
-    ],
-  },
   {
     law: 'a field has the shape of its sensor: 3 to 4 to 5',
     figures: ['objectFieldWidthMm', 'objectFieldHeightMm', 'objectFieldDiagonalMm'],

@@ -16,7 +16,7 @@ const IN_A_ROW = 'lengths in a row';
 
 export const CARRIES_ITS_OWN = 'a camera lens carries its own tube and mount: nothing is built behind it';
 
-export const focusBehindRelayMm = openFigure({
+const focusBehindRelayMm = openFigure({
   id: 'focusBehindRelayMm',
   unit: 'mm',
   symbol: 'l_b',
@@ -33,7 +33,7 @@ export const focusBehindRelayMm = openFigure({
   bounds: ANYWHERE,
 });
 
-export const tubeLengthMm = figure({
+const tubeLengthMm = figure({
   id: 'tubeLengthMm',
   unit: 'mm',
   symbol: 'T',
@@ -45,8 +45,8 @@ export const tubeLengthMm = figure({
   as: (l, s, r) => `${l} + ${s} − ${r}`,
 });
 
-export const tubeErrorMm = figure({
-  id: 'tubeErrorMm',
+const builtTooLongMm = figure({
+  id: 'builtTooLongMm',
   unit: 'mm',
   symbol: 'e_T',
   words: 'how much longer the tube was built than this pairing needs; negative where it is too short',
@@ -57,7 +57,7 @@ export const tubeErrorMm = figure({
   bounds: ANYWHERE,
 });
 
-export const rimFromFlangeMm = figure({
+const rimFromFlangeMm = figure({
   id: 'rimFromFlangeMm',
   unit: 'mm',
   symbol: 'c_r',
@@ -69,7 +69,7 @@ export const rimFromFlangeMm = figure({
   bounds: ANYWHERE,
 });
 
-export const shoulderFromFlangeMm = figure({
+const shoulderFromFlangeMm = figure({
   id: 'shoulderFromFlangeMm',
   unit: 'mm',
   symbol: 'c_s',
@@ -81,7 +81,7 @@ export const shoulderFromFlangeMm = figure({
   bounds: ANYWHERE,
 });
 
-export const subjectFromFlangeMm = figure({
+const subjectFromFlangeMm = figure({
   id: 'subjectFromFlangeMm',
   unit: 'mm',
   symbol: 'c_o',
@@ -93,7 +93,7 @@ export const subjectFromFlangeMm = figure({
   bounds: ANYWHERE,
 });
 
-export const subjectToSensorMm = figure({
+const subjectToSensorMm = figure({
   id: 'subjectToSensorMm',
   unit: 'mm',
   symbol: 'L_o',
@@ -104,7 +104,7 @@ export const subjectToSensorMm = figure({
   as: (L, a, nearer) => `${L} + ${a} − ${nearer}`,
 });
 
-export const barrelLengthMm = figure({
+const barrelLengthMm = figure({
   id: 'barrelLengthMm',
   unit: 'mm',
   symbol: 'l_o',
@@ -117,7 +117,7 @@ export const barrelLengthMm = figure({
 
 export const FIGURES = [
   tubeLengthMm,
-  tubeErrorMm,
+  builtTooLongMm,
   focusBehindRelayMm,
   rimFromFlangeMm,
   shoulderFromFlangeMm,

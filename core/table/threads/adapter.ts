@@ -56,7 +56,7 @@ export interface Tube extends Piece {
 }
 
 /** From seat to seat of a ring whose length is not told, mm (common practice, without source). */
-export const USUAL_RING = 3;
+const USUAL_RING = 3;
 /** A male thread's wall takes so much of what is open within its root, mm (common practice, without source). */
 const WALL = 2;
 

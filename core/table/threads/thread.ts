@@ -37,7 +37,7 @@ export const endKey = ({ thread, sex }: End): string => `${hundredths(thread)} $
 /** Whether two ends screw together: one male, one female, and the same diameter, pitch and flanks. */
 export const mates = (a: End, b: End): boolean => a.sex !== b.sex && sameThread(a.thread, b.thread);
 
-export const otherSex = (sex: Sex): Sex => (sex === 'male' ? 'female' : 'male');
+const otherSex = (sex: Sex): Sex => (sex === 'male' ? 'female' : 'male');
 /** What screws onto an end. */
 export const mateOf = ({ thread, sex }: End): End => ({ thread, sex: otherSex(sex) });
 

@@ -3,7 +3,7 @@ import type { SettingField } from '../setting-field.ts';
 
 export const FIGURE_NAMES: Record<TableFigureId<'build'>, string> = {
   tubeLengthMm: 'Tube to build',
-  tubeErrorMm: 'Built too long by',
+  builtTooLongMm: 'Built too long by',
   focusBehindRelayMm: 'Relay to its focus',
   rimFromFlangeMm: 'Flange to relay',
   shoulderFromFlangeMm: 'Flange to objective',

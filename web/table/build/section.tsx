@@ -10,7 +10,7 @@ import { withAt } from '../../state/json.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
-import { tabled } from '../tabled.ts';
+import { TABLE, tabled } from '../tabled.ts';
 import { box, built } from './box.ts';
 import { BoxFields, CameraFields } from './box-fields.tsx';
 import { PartsTable } from './parts-table.tsx';
@@ -89,19 +89,27 @@ function PartFields() {
 }
 
 const MOST_STOPS = 8;
+/** A tube that is so much off is worth a word, mm. */
+const WORTH = 0.01;
 
 /** What the rings do to the picture, taken into the pairing where that is wanted. */
 function Offers() {
   const { front, back } = built.value;
   const { pairing, answers } = tabled.value;
   const stops = pairing.stops ?? [];
-  const error = answers.tubeErrorMm;
+  const error = answers.builtTooLongMm;
   const offset = amount(pairing.sensorOffsetMm ?? 0);
   const narrow = (run: SheetRun) => (run.state === 'joined' ? run.narrowest : undefined);
   const rings = [narrow(front), narrow(back)].filter((stop) => stop !== undefined);
   const fresh = rings.filter((ring) => !stops.some((stop) => JSON.stringify(stop) === JSON.stringify(ring)));
   const room = stops.length + fresh.length <= MOST_STOPS;
-  if (fresh.length === 0 && error.state !== 'known') return null;
+  const off = error.state === 'known' ? error.value : back.state === 'joined' ? (back.differsMm ?? 0) : 0;
+  const judge = (): void => {
+    TABLE.edit('/tubeErrorMm', Number(off.toFixed(3)));
+    TABLE.done();
+    document.getElementById('table-infinity')?.focus();
+  };
+  if (fresh.length === 0 && Math.abs(off) <= WORTH) return null;
   return (
     <div class="offers">
       {fresh.length > 0 && room && (
@@ -113,12 +121,18 @@ function Offers() {
           </button>
         </p>
       )}
-      {error.state === 'known' && Math.abs(error.value) > 0.01 && (
+      {Math.abs(off) > WORTH && (
         <p>
-          The tube as you built it is {short(Math.abs(error.value), 3)} mm too {error.value > 0 ? 'long' : 'short'}.{' '}
-          <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/sensorOffsetMm', offset + error.value))}>
+          {error.state === 'known' ? 'The tube as you built it is' : 'Of these rings the tube comes out'} {short(Math.abs(off), 3)} mm too{' '}
+          {off > 0 ? 'long' : 'short'}.{' '}
+          <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/sensorOffsetMm', offset + off))}>
             Work with the sensor where it stands
           </button>
+          {', or '}
+          <button type="button" class="lead" onClick={judge}>
+            see what that does to the picture
+          </button>
+          .
         </p>
       )}
     </div>

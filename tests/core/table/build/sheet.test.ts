@@ -8,7 +8,9 @@ import {
   buildSheet,
   evaluateTable,
   KNOWN_THREADS,
+  planOf,
   readThread,
+  type Settings,
   type SheetPart,
 } from '../../../../core/table.ts';
 import { cardinal } from '../../../../core/trace/cardinal.ts';
@@ -19,11 +21,14 @@ import { pairingWith, works } from '../../lens/rigs.ts';
 import { fullPairing } from '../../support/full-pairing.ts';
 import { fullSettings } from '../full-settings.ts';
 
+/** The group alone: the rest of the table takes many times as long. */
+const worked = (pairing: Pairing, settings: Settings, glass?: typeof works) => evaluateTable(pairing, settings, glass, planOf('build'));
+
 const OPENING = pairingSchema.parse(opening.pairing);
 const withRelay = (more: object): Pairing => pairingSchema.parse({ ...OPENING, relay: { ...OPENING.relay, ...more } });
-const sheetOf = (pairing: Pairing, ask: BuildAsk = {}) => buildSheet(evaluateTable(pairing, {}), buildAskSchema.parse(ask));
+const sheetOf = (pairing: Pairing, ask: BuildAsk = {}) => buildSheet(worked(pairing, {}), buildAskSchema.parse(ask));
 const says = (pairing: Pairing, ask: BuildAsk = {}): string => {
-  const evaluation = evaluateTable(pairing, {});
+  const evaluation = worked(pairing, {});
   return buildSentence(evaluation, buildSheet(evaluation, ask));
 };
 
@@ -48,7 +53,7 @@ describe('the parts list', () => {
     const texts = KNOWN_THREADS.map(({ label }) => label);
     let joints = 0;
     const states = new Set<string>();
-    for (let i = 0; i < 25; i++) {
+    for (let i = 0; i < 14; i++) {
       const { objective, relay, ...rest } = fullPairing(r);
       const pairing = pairingSchema.parse({
         ...rest,
@@ -80,7 +85,7 @@ describe('the parts list', () => {
         expect(back.lengthMm).toBeLessThanOrEqual(back.mostMm + 1e-6);
       }
     }
-    expect(joints).toBeGreaterThan(60);
+    expect(joints).toBeGreaterThan(30);
     expect([...states].sort()).toEqual(['joined', 'none', 'nothing', 'unknown']);
   });
 
@@ -193,39 +198,39 @@ describe('the lengths', () => {
     for (let i = 0; i < 60; i++) {
       const pairing = fullPairing(r);
       const settings = fullSettings(r);
-      const { answers } = evaluateTable(pairing, settings);
+      const { answers } = worked(pairing, settings);
       const of = (id: keyof typeof answers): number => numberIn(answers[id]) as number;
       const register = amount(pairing.sensor.registerMm as number);
       expect(of('subjectToSensorMm') - of('subjectFromFlangeMm')).toBeCloseTo(register, 8);
       if (answers.tubeLengthMm.state !== 'known') continue;
       checked++;
-      const [mount, built] = [settings.relayLengthMm, settings.builtTubeMm].map((q) => amount(q as number)) as [number, number];
+      const mount = amount(settings.relayLengthMm as number);
       expect(of('shoulderFromFlangeMm')).toBeCloseTo(amount(pairing.infinitySpaceMm) + mount + of('tubeLengthMm'), 8);
       // A pairing whose sensor stands where the tube as built puts it wants just that tube.
-      const moved = { ...pairing, stops: [], sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + of('tubeErrorMm') };
-      if (pairingSchema.safeParse(moved).success) {
-        const again = evaluateTable(moved, settings).answers;
-        expect(numberIn(again.tubeErrorMm)).toBeCloseTo(0, 8);
-        expect(numberIn(again.tubeLengthMm)).toBeCloseTo(built, 8);
-      }
+      const builtTubeMm = of('tubeLengthMm') + r.between(0, 4);
+      const error = numberIn(worked(pairing, { ...settings, builtTubeMm }).answers.builtTooLongMm) as number;
+      const moved = { ...pairing, stops: [], sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + error };
+      const again = worked(moved, { ...settings, builtTubeMm }).answers;
+      expect(numberIn(again.builtTooLongMm)).toBeCloseTo(0, 8);
+      expect(numberIn(again.tubeLengthMm)).toBeCloseTo(builtTubeMm, 8);
     }
     expect(checked).toBeGreaterThan(20);
   });
 
   it("come from the relay's own glass where that is known, and from a back focal length given before that", () => {
     const pairing = pairingWith();
-    const { answers } = evaluateTable(pairing, { seatBehindGlassMm: 0 }, works);
+    const { answers } = worked(pairing, { seatBehindGlassMm: 0 }, works);
     const { lens } = lensOfRelay(pairing.relay);
     if (!lens) throw new Error('no lens');
     expect(numberIn(answers.focusBehindRelayMm)).toBeCloseTo(cardinal(prescription(lens, 587.5618)).backFocalLengthMm, 9);
-    const told = evaluateTable({ ...pairing, relay: { ...pairing.relay, backFocalLengthMm: 150 } }, { seatBehindGlassMm: 4 }, works);
+    const told = worked({ ...pairing, relay: { ...pairing.relay, backFocalLengthMm: 150 } }, { seatBehindGlassMm: 4 }, works);
     expect(numberIn(told.answers.focusBehindRelayMm)).toBe(146);
   });
 
   it('are none behind a camera lens, and none where the camera cannot come near enough', () => {
-    const lens = evaluateTable(pairingSchema.parse({ ...OPENING, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 } }), {});
+    const lens = worked(pairingSchema.parse({ ...OPENING, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4 } }), {});
     expect(lens.answers.tubeLengthMm).toMatchObject({ state: 'none', why: expect.stringMatching(/carries its own tube/) });
-    const short = evaluateTable(withRelay({ powerDioptre: 25 }), { relayLengthMm: 10 });
+    const short = worked(withRelay({ powerDioptre: 25 }), { relayLengthMm: 10 });
     expect(short.answers.tubeLengthMm).toMatchObject({ state: 'none', why: expect.stringMatching(/register is too long/) });
   });
 });

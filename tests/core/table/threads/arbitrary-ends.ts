@@ -15,7 +15,7 @@ const THREADS: readonly Thread[] = [
   M42_FINE,
 ];
 
-export const anyThread = fc.constantFrom(...THREADS);
+const anyThread = fc.constantFrom(...THREADS);
 export const anyEnd: fc.Arbitrary<End> = fc.record({ thread: anyThread, sex: fc.constantFrom('male', 'female') });
 
 /** Rings of whole tenths, so that equal lengths are common. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adapterOf, COMMON_RINGS, type Piece } from '../../../../core/table/threads/adapter.ts';
 import { type Chain, MOST_LINKS, shortestChain, stockOf } from '../../../../core/table/threads/chain.ts';
-import { filterThread, M25, M26, M42, RMS } from '../../../../core/table/threads/known.ts';
+import { filterThread, M25, M26, M32, M42, RMS } from '../../../../core/table/threads/known.ts';
 import type { End, Sex, Thread } from '../../../../core/table/threads/thread.ts';
 import { anyEnd, anyRing } from './arbitrary-ends.ts';
 
@@ -172,6 +172,27 @@ describe('the shortest chain', () => {
     const bought = shortestChain(objective, objective, stockOf([{ ...plate, owned: false }, coupler])) as Chain;
     expect(bought.links.map(({ piece }) => piece.owned)).toEqual([false, true, false]);
     expect((shortestChain(objective, objective, stockOf([plate, { ...plate }, coupler])) as Chain).toBuy).toBe(0);
+  });
+
+  it('takes the longer way in where the shorter one needs a ring that the way out cannot do without', () => {
+    const ring = (a: string, sexA: Sex, b: string, sexB: Sex) =>
+      adapterOf({
+        ends: [
+          { thread: a, sex: sexA },
+          { thread: b, sex: sexB },
+        ],
+      });
+    const rings = [
+      ring('RMS', 'female', 'M25', 'male'),
+      ring('M25', 'female', 'M42 x 1', 'male'),
+      ring('RMS', 'female', '49', 'male'),
+      ring('49', 'female', '52', 'male'),
+      ring('52', 'female', 'M42 x 1', 'male'),
+      ring('M42 x 1', 'female', 'M42 x 1', 'female'),
+      ring('M25', 'male', 'M32', 'male'),
+    ];
+    const found = shortestChain(end(RMS, 'male'), end(M32, 'female'), stockOf(rings)) as Chain;
+    expect(found.links.map(({ piece }) => rings.indexOf(piece))).toEqual([2, 3, 4, 5, 1, 6]);
   });
 
   it('prefers fewer rings, and fewer to buy where that is asked for', () => {
