@@ -1,6 +1,6 @@
 import type { ComponentType } from 'preact';
 import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
-import { BuildSection, buildSays } from './build/section.tsx';
+import { BuildSection, buildOnSheet } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
@@ -15,6 +15,8 @@ export interface OnSheet {
   /** Its sentence, and what else is said beside it. */
   readonly says: readonly string[];
   readonly figures: readonly TableFigureId[];
+  /** Things in their order. */
+  readonly list?: readonly string[];
 }
 
 export interface Section {
@@ -31,7 +33,7 @@ export const SECTIONS: readonly Section[] = [
     id: 'build',
     title: 'What to screw together',
     Body: BuildSection,
-    onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
+    onSheet: buildOnSheet,
   },
   { id: 'saw', title: 'What you saw', Body: SawSection, onSheet: sawOnSheet },
   {

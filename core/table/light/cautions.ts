@@ -1,6 +1,7 @@
 import { numberIn } from '../../pairing/answer.ts';
 import { amount } from '../../parts/quantity.ts';
 import { short } from '../../words.ts';
+import { BRIGHT_LIGHT } from '../bright-light.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 
 /** Closer than this a wrong turn of the rail's knob ends in the subject, mm. */
@@ -24,7 +25,7 @@ export function lightCautions({ answers, pairing: { objective } }: TableEvaluati
       cover > 0,
       `Engraved for a cover glass of ${short(cover)} mm: makers count the working distance from the glass or from the subject under it, and their data sheet says which.`,
     ),
-    'Bright LEDs, flash, ultraviolet and laser light can harm eyes, most of all through an objective: look at the screen, not into the beam, mind the risk group on the lamp (IEC 62471), and follow its maker and local safety rules.',
+    BRIGHT_LIGHT,
     'Lamps warm and dry what is alive: keep them off until you shoot, and keep to the rules on collecting where you are.',
   ];
 }

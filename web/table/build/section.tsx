@@ -1,7 +1,8 @@
 import { useEffect } from 'preact/hooks';
+import '../../styles/rig.css';
 import '../../styles/table-build.css';
 import { amount, short } from '../../../core/index.ts';
-import { buildSentence, type SheetRun, TABLE_GROUPS } from '../../../core/table.ts';
+import { buildSentence, type SheetPart, type SheetRun, TABLE_GROUPS } from '../../../core/table.ts';
 import { Input } from '../../fields/input.tsx';
 import { fieldAt } from '../../fields/names.ts';
 import { settle } from '../../state/address.ts';
@@ -10,6 +11,7 @@ import { withAt } from '../../state/json.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
+import type { OnSheet } from '../sections.ts';
 import { TABLE, tabled } from '../tabled.ts';
 import { box, built } from './box.ts';
 import { BoxFields, CameraFields } from './box-fields.tsx';
@@ -17,8 +19,23 @@ import { PartsTable } from './parts-table.tsx';
 import { RigPlate } from './rig-plate.tsx';
 import { ThreadsPlate } from './threads-plate.tsx';
 
-/** The section's sentence, which the printed sheet takes too. */
-export const buildSays = (): string => buildSentence(tabled.value, built.value);
+const buildSays = (): string => buildSentence(tabled.value, built.value);
+
+/** A part as the sheet lists it: what it is, how it is turned in, how long. */
+const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =>
+  [
+    what,
+    ...(standing === 'in the pairing' && rear ? [rear] : []),
+    ...(lengthMm === undefined ? [] : [`${short(lengthMm, 4)} mm`]),
+    ...(remark?.startsWith('turns') ? [remark] : []),
+    ...(standing === 'to buy' ? ['to buy'] : []),
+  ].join(', ');
+
+export const buildOnSheet = (): OnSheet => ({
+  says: [buildSays()],
+  figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
+  list: built.value.parts.map(listed),
+});
 
 /** What to screw together, from the objective to the camera. */
 export function BuildSection() {

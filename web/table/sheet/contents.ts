@@ -28,6 +28,8 @@ export interface Block {
   readonly title: string;
   readonly says: readonly string[];
   readonly lines: readonly (readonly [name: string, value: string])[];
+  /** Things in their order. */
+  readonly list: readonly string[];
 }
 
 /** What of the pairing is looked up at the table. */
@@ -48,6 +50,7 @@ const OF_PAIRING = [
 /** So many guesses and so many ways to find one out have room. */
 const MOST_GUESSES = 6;
 const MOST_MEASURED = 1;
+const MOST_SET = 24;
 
 interface Sources {
   evaluation: Evaluation;
@@ -70,14 +73,23 @@ export function sheetContents({ evaluation, report, table, sections, cautions, t
     verdict: `${briefOf(evaluation, report.coverage)}.`,
     sentence: report.sentence,
     blocks: [
-      { title: 'The picture', says: [], lines: OF_PAIRING.map((id) => [FIGURE_NAMES[id], inWords(id, report.figures[id])] as const) },
-      ...sections.map(({ title, taken: { says, figures } }) => ({
+      {
+        title: 'The picture',
+        says: [],
+        list: [],
+        lines: OF_PAIRING.map((id) => [FIGURE_NAMES[id], inWords(id, report.figures[id])] as const),
+      },
+      ...sections.map(({ title, taken: { says, figures, list = [] } }) => ({
         title,
         says,
-        lines: figures.map((id) => [TABLE_FIGURE_NAMES[id], inWords(id, table.answers[id], TABLE_SHARES.has(id))] as const),
+        list,
+        // What is not known needs no line: the sentence says so where it matters.
+        lines: figures
+          .filter((id) => table.answers[id].state !== 'unknown')
+          .map((id) => [TABLE_FIGURE_NAMES[id], inWords(id, table.answers[id], TABLE_SHARES.has(id))] as const),
       })),
-      { title: 'As set', says: [], lines: asSet(table) },
-    ].filter(({ says, lines }) => says.length + lines.length > 0),
+      { title: 'As set', says: [], list: [], lines: asSet(table) },
+    ].filter(({ says, lines, list }) => says.length + lines.length + list.length > 0),
     guesses: assumptions.slice(0, MOST_GUESSES).map(({ path }) => `${calledGuess(path)}, ${taken(table, path)}`),
     measure: report.assumptions.slice(0, MOST_MEASURED).flatMap(({ path }) => {
       const how = howTo(path);
@@ -95,10 +107,11 @@ const calledGuess = (path: string): string => {
 
 /** What the user set on the table; what is usual goes without saying. */
 function asSet(table: TableEvaluation): Block['lines'] {
-  return Object.keys(table.settings).flatMap((key) => {
+  const lines = Object.keys(table.settings).flatMap((key) => {
     const field = settingField(`/${key}`);
     const given = table.settings[key as keyof typeof table.settings];
     if (!field || given === undefined) return [];
     return [[field.label, typeof given === 'string' ? given : taken(table, `/${key}`)] as const];
   });
+  return lines.length <= MOST_SET ? lines : [...lines.slice(0, MOST_SET), ['and', `${lines.length - MOST_SET} more, in the link`]];
 }

@@ -14,6 +14,7 @@ export function sheetMarkdown({ title, on, parts, verdict, sentence, blocks, gue
     ...blocks.flatMap((block) => [
       `## ${plain(block.title)}`,
       ...block.says.map(plain),
+      ...(block.list.length > 0 ? [block.list.map((item, i) => `${i + 1}. ${plain(item)}`).join('\n')] : []),
       ...(block.lines.length > 0 ? [block.lines.map(([name, value]) => `- ${plain(name)}: ${plain(value)}`).join('\n')] : []),
     ]),
     ...(guesses.length > 0 ? ['## Rests on guesses', list(guesses).join('\n')] : []),

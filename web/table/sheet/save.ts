@@ -1,6 +1,7 @@
 import type { Evaluation, Report } from '../../../core/index.ts';
 import type { TableEvaluation } from '../../../core/table.ts';
 import { fileName, written } from '../../share/file.ts';
+import RIG_STYLE from '../../styles/rig.css?inline';
 import SHEET_STYLE from '../../styles/sheet.css?inline';
 import type { SheetContents } from './contents.ts';
 import { sheetMarkdown } from './markdown.ts';
@@ -27,7 +28,7 @@ function sheetHtml(name: string, sheet: Element): string {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 ${title.outerHTML}
 <style>
-${SHEET_STYLE}</style>
+${SHEET_STYLE}${RIG_STYLE}</style>
 </head>
 <body>
 ${sheet.outerHTML}

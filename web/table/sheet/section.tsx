@@ -1,14 +1,16 @@
 import { computed, signal } from '@preact/signals';
-import { useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { TABLE_GROUP_NAMES, tableCautions } from '../../../core/table.ts';
 import { Typed } from '../../fields/typed.tsx';
 import { saveFile } from '../../share/save-file.ts';
 import { linkHere } from '../../share/share.tsx';
 import { answered, report } from '../../state/draft.ts';
 import '../../styles/sheet.css';
+import { RigOnSheet } from '../build/rig-plate.tsx';
 import { SECTIONS } from '../sections.ts';
 import { tabled } from '../tabled.ts';
 import { sheetContents } from './contents.ts';
+import { fitToPage } from './fit.ts';
 import { KINDS, type Kind, sheetAs, sheetName } from './save.ts';
 import { SheetPage } from './sheet-page.tsx';
 
@@ -40,6 +42,11 @@ const SAVE: Record<Kind, string> = { html: 'Save as a page', md: 'Save as text',
 export function SheetSection() {
   const here = useRef<HTMLDivElement>(null);
   const [said, setSaid] = useState('');
+  const now = contents.value;
+  useLayoutEffect(() => {
+    const sheet = here.current?.firstElementChild;
+    if (now && sheet instanceof HTMLElement) fitToPage(sheet);
+  }, [now]);
   const save = (kind: Kind): void => {
     const sheet = here.current?.firstElementChild;
     if (!sheet) return;
@@ -79,7 +86,7 @@ export function SheetSection() {
         <span role="status">{said}</span>
       </p>
       <div ref={here}>
-        <SheetPage contents={contents.value} />
+        <SheetPage contents={now} drawing={<RigOnSheet />} />
       </div>
     </>
   );

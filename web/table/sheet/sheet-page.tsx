@@ -1,7 +1,8 @@
+import type { ComponentChildren } from 'preact';
 import type { SheetContents } from './contents.ts';
 
 /** The sheet as it is printed and saved: nothing in it leads anywhere but its link. */
-export function SheetPage({ contents }: { contents: SheetContents }) {
+export function SheetPage({ contents, drawing }: { contents: SheetContents; drawing: ComponentChildren }) {
   const { title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, link } = contents;
   return (
     <article class="sheet" aria-label="The sheet">
@@ -15,6 +16,7 @@ export function SheetPage({ contents }: { contents: SheetContents }) {
       <p class="sheet-answer">
         <strong>{verdict}</strong> {sentence}
       </p>
+      {drawing && <figure class="plate rig">{drawing}</figure>}
       <div class="sheet-blocks">
         {blocks.map((block) => (
           <section key={block.title}>
@@ -22,6 +24,13 @@ export function SheetPage({ contents }: { contents: SheetContents }) {
             {block.says.map((text) => (
               <p key={text}>{text}</p>
             ))}
+            {block.list.length > 0 && (
+              <ol>
+                {block.list.map((item, i) => (
+                  <li key={`${i}${item}`}>{item}</li>
+                ))}
+              </ol>
+            )}
             {block.lines.length > 0 && (
               <dl>
                 {block.lines.map(([name, value]) => (
