@@ -25,16 +25,16 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 // Setting infinity, and what may be wrong about it.
-export { type TubePoint, type TubeStudy, tubeStudy } from './table/infinity/study.ts';
+export { type TubePoint, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
 // What you saw.
-export type { Finding, Unsolved } from './table/saw/findings.ts';
+export type { Finding } from './table/saw/findings.ts';
 export { type Saw, sawOf, sawSchema, sawShape, type Tightened } from './table/saw/saw.ts';
 export { MOST_SIGHTINGS, SIGHTING_KINDS, type Sighting, type SightingKind } from './table/saw/sightings.ts';
-export { measuredAs, taken } from './table/saw/take.ts';
+export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';

@@ -1,5 +1,4 @@
 import { gaussLegendre } from '../gauss.ts';
-import { crossing } from '../numeric.ts';
 
 /**
  * A wavefront over a round pupil, the same in every direction from its middle: its height, mm, where the share `u`
@@ -83,23 +82,33 @@ export const rmsForStrehl = (ratio: number): number => Math.sqrt(-Math.log(ratio
 
 /** How much farther than the last place the next is looked at: not so far as to pass where the ratio rises again. */
 const STRIDE = 1.25;
+const MOST_LOOKS = 80;
 
 /**
  * Where a Strehl ratio that falls from 1 at 0 has come down to `limit`, on the way from 0 to `end`; Infinity where it
- * has not. Sought outward from an estimate.
+ * has not. By secants of `√(−ln ratio)`, which is nearly a straight line, kept between a place that is sharp enough and
+ * one that is not; as long as there is none such, outward.
  *
  * @param limit 0.4 or more: down to there spherical aberration only lowers the ratio
  */
 export function whereStrehl(ratio: (x: number) => number, limit: number, estimate: number, end: number): number {
-  const margin = (x: number): number => limit - ratio(x);
-  let [low, high] = [0, Math.min(estimate, end)];
-  let [atLow, atHigh] = [limit - 1, margin(high)];
-  while (atHigh < 0 && high < end) {
-    [low, atLow] = [high, atHigh];
-    high = Math.min(high * STRIDE, end);
-    atHigh = margin(high);
+  const due = Math.sqrt(-Math.log(limit));
+  let [sharp, soft] = [0, Number.POSITIVE_INFINITY];
+  let [before, yBefore] = [0, 0];
+  let x = Math.min(estimate, end);
+  for (let look = 0; look < MOST_LOOKS; look++) {
+    const y = Math.sqrt(-Math.log(ratio(x)));
+    if (y < due) {
+      if (x === end) return Number.POSITIVE_INFINITY;
+      sharp = x;
+    } else soft = x;
+    const straight = x + ((due - y) * (x - before)) / (y - yBefore);
+    const farthest = Math.min(soft, STRIDE * x, end);
+    const next = straight > sharp && straight <= farthest ? straight : soft < Number.POSITIVE_INFINITY ? (sharp + soft) / 2 : farthest;
+    if (Math.abs(next - x) <= 1e-13 * x) return next;
+    [before, yBefore, x] = [x, y, next];
   }
-  return atHigh < 0 ? Number.POSITIVE_INFINITY : crossing(margin, low, high, atLow, atHigh);
+  return x;
 }
 
 /** The scale, waves per unit of the wavefront, at which the Strehl ratio has first fallen to `limit`. */

@@ -23,10 +23,11 @@ export interface Input {
   /** Why it, or its interval, is a guess; undefined where it is not. */
   readonly guess: string | undefined;
   /**
-   * That it moves nothing but how long and how roomy the rig is, each figure of that one way only: it is moved by
-   * itself, never with the others at once, whose number decides how often everything is worked out.
+   * That it moves nothing of the picture but what is told beside it, how long and how roomy the rig is, how well a cover
+   * glass suits: it is moved by itself, never with the others at once, whose number decides how often everything is
+   * worked out. `one way` where it moves each figure up, or down, only.
    */
-  readonly apart?: true;
+  readonly apart?: 'one way' | 'both ways';
   /** The leaf's value with this input moved to `x`. */
   put(current: unknown, x: number): unknown;
 }
@@ -75,7 +76,7 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
     const before = list.length;
     if (q === undefined && guess) assume(leaf, name, path, guess());
     else takeIfGiven(leaf, name, path, q);
-    for (const input of list.splice(before)) list.push({ ...input, apart: true });
+    for (const input of list.splice(before)) list.push({ ...input, apart: 'one way' });
   };
 
   take(leaves.magnification, 'magnification', '/objective/magnification', objective.magnification);
@@ -92,7 +93,8 @@ export function inputsOf(pairing: Pairing, glass?: GlassRelay): Inputs {
   takeApart(leaves.parfocalDistance, 'parfocalDistanceMm', '/objective/parfocalDistanceMm', objective.parfocalDistanceMm);
   takeApart(leaves.noseDiameter, 'noseDiameterMm', '/objective/noseDiameterMm', objective.noseDiameterMm, () => typical.nose(objective));
 
-  takeApart(leaves.coverGlass, 'coverGlassMm', '/objective/coverGlassMm', objective.coverGlassMm);
+  takeIfGiven(leaves.coverGlass, 'coverGlassMm', '/objective/coverGlassMm', objective.coverGlassMm);
+  if (objective.coverGlassMm !== undefined) list.push({ ...(list.pop() as Input), apart: 'both ways' });
 
   values.set(leaves.relayKind, relay.kind);
   const byPower =

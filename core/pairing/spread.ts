@@ -48,7 +48,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
     const figures = (x: number): number[] => read(at(x));
     return {
       input,
-      ...(input.apart
+      ...(input.apart === 'one way'
         ? ends(figures, input.least, input.greatest, base)
         : excursions(figures, input.least, input.value, input.greatest, base)),
     };

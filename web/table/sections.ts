@@ -4,6 +4,7 @@ import { BuildSection, buildSays } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
+import { sawOnSheet } from './saw/on-sheet.ts';
 import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
@@ -32,7 +33,7 @@ export const SECTIONS: readonly Section[] = [
     Body: BuildSection,
     onSheet: () => ({ says: [buildSays()], figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] }),
   },
-  { id: 'saw', title: 'What you saw', Body: SawSection },
+  { id: 'saw', title: 'What you saw', Body: SawSection, onSheet: sawOnSheet },
   {
     id: 'infinity',
     title: 'Setting infinity',

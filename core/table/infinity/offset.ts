@@ -39,7 +39,7 @@ interface Chain {
 }
 
 /** Height on the sensor per unit of slope with the sensor `offset` beyond the focus; none where no picture forms. */
-export const scaleAt = ({ id, mark, when }: Chain, offset: Node<number>): Step<number> =>
+const scaleAt = ({ id, mark, when }: Chain, offset: Node<number>): Step<number> =>
   step({
     id: `${id}Scale`,
     symbol: `F_${mark}`,

@@ -4,8 +4,8 @@ import { principalPlane, sensorOffset } from '../../pairing/leaves.ts';
 import { imageScale, offsetFocusedOn } from '../../paraxial/conjugates.ts';
 import { MM_PER_M } from '../../units.ts';
 import type { TableEvaluation } from '../evaluate.ts';
+import { rawOf } from '../raw.ts';
 import { conjugates } from './offset.ts';
-import { rawOf } from './raw.ts';
 import { strehlLimit, tubeError } from './settings.ts';
 
 /** One place along the curve of an error of the tube. */

@@ -1,8 +1,8 @@
 import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { earned, percent, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
+import { rawOf } from '../raw.ts';
 import type { NumberSetting } from '../setting.ts';
-import { rawOf } from './raw.ts';
 import { farThing, magnificationTolerance, resin, shiftLimit, slip, strehlLimit } from './settings.ts';
 
 /** What ends the tolerance of the tube. */
@@ -51,14 +51,22 @@ function tubeSays(evaluation: TableEvaluation): string {
   return `Set the tube to within ±${least}: ${first[bite]}${sharp}.`;
 }
 
+/** A share of magnification that nobody sees. */
+const UNSEEN = 0.0002;
+
 function farSays(evaluation: TableEvaluation): string {
   const { answers } = evaluation;
   const [error, change, nearest] = [mm(answers.farErrorMm), known(answers.farMagnificationChange), answers.nearestThingM];
   if (error === undefined || change === undefined) return '';
   const X = short(set(evaluation, farThing));
-  const size = `${percent(Math.abs(change))} ${change < 0 ? 'less' : 'more'} magnification`;
+  const size =
+    Math.abs(change) < UNSEEN
+      ? 'the magnification as it was'
+      : `${percent(Math.abs(change))} ${change < 0 ? 'less' : 'more'} magnification`;
   const least =
-    nearest.state === 'known' ? `; anything beyond ${earned(nearest.value, nearest.low, nearest.high, 2)} m may stand for infinity` : '';
+    known(answers.tubeLongerMm) !== 0 && nearest.state === 'known'
+      ? `; anything beyond ${earned(nearest.value, nearest.low, nearest.high, 2)} m may stand for infinity`
+      : '';
   return `A relay focused on something ${X} m away leaves it ${error} too long, with ${size}${least}.`;
 }
 

@@ -32,6 +32,13 @@ export interface Doubts {
   readonly shared: readonly number[];
 }
 
+/** A leaf that is moved while all else stays. */
+interface Moved {
+  readonly place: number;
+  put(current: unknown, x: number): unknown;
+  readonly to: number;
+}
+
 /**
  * @param counts which of the pairing's other inputs are doubted; all where it is left out
  * @throws PairingError where the pairing contradicts itself
@@ -54,18 +61,29 @@ export function benchOf(
 
   const middles = unknowns.map(({ name }) => Math.max(1, BOUNDS[name][0]));
 
-  /** Reading i on a copy of its sheet that `change` may write leaves of. */
-  const read = (i: number, xs: readonly number[], own: readonly number[], change?: (sheet: Sheet) => void): number => {
-    const { graph, node, foretold, says } = readings[i] as Reading;
-    if (says !== undefined) return xs[says] as number;
-    const sheet = (sheets[i] as Sheet).slice();
-    unknowns.forEach(({ put }, k) => {
+  const scratch = sheets.map((sheet) => sheet.slice());
+
+  /** Reading i's node with the unknowns at `xs` and one leaf more moved. */
+  const worked = (i: number, xs: readonly number[], moved?: Moved): unknown => {
+    const { graph, node } = readings[i] as Reading;
+    const [base, sheet] = [sheets[i] as Sheet, scratch[i] as Sheet];
+    for (let k = 0; k < unknowns.length; k++) {
       const place = places[i]?.[k];
-      if (place !== undefined) sheet[place] = put(sheet[place], xs[k] as number);
-    });
-    change?.(sheet);
+      if (place !== undefined) sheet[place] = base[place];
+    }
+    for (let k = 0; k < unknowns.length; k++) {
+      const place = places[i]?.[k];
+      if (place !== undefined) sheet[place] = (unknowns[k] as Unknown).put(sheet[place], xs[k] as number);
+    }
+    if (moved) sheet[moved.place] = moved.put(sheet[moved.place], moved.to);
     graph.recompute(sheet);
-    const value = sheet[graph.place.get(node) as number];
+    if (moved) sheet[moved.place] = base[moved.place];
+    return sheet[graph.place.get(node) as number];
+  };
+  const read = (i: number, xs: readonly number[], own: readonly number[], moved?: Moved): number => {
+    const { foretold, says } = readings[i] as Reading;
+    if (says !== undefined) return xs[says] as number;
+    const value = worked(i, xs, moved);
     return typeof value === 'number' ? foretold(value, own) : Number.NaN;
   };
 
@@ -79,14 +97,8 @@ export function benchOf(
     spaces: readings.map(({ stood }) => stood.find(({ leaf }) => leaf === infinitySpace)?.value ?? (values.get(infinitySpace) as number)),
     foretold,
     missing(i) {
-      const { graph, node, says } = readings[i] as Reading;
-      if (says !== undefined) return [];
-      let gap: unknown;
-      read(i, middles, nominal[i] as number[], (sheet) => {
-        const copy = sheet.slice();
-        graph.recompute(copy);
-        gap = copy[graph.place.get(node) as number];
-      });
+      if (readings[i]?.says !== undefined) return [];
+      const gap = worked(i, middles);
       return gap instanceof Gap ? gap.missing : [];
     },
     asTheyStand(xs) {
@@ -95,9 +107,7 @@ export function benchOf(
         readings.some(({ graph, stood }, i) => {
           const place = graph.place.get(leaf);
           if (place === undefined || stood.some((other) => other.leaf === leaf)) return false;
-          const there = read(i, xs, nominal[i] as number[], (sheet) => {
-            sheet[place] = put(sheet[place], value * 1.01 + 0.01);
-          });
+          const there = read(i, xs, nominal[i] as number[], { place, put, to: value * 1.01 + 0.01 });
           return Math.abs(there - foretold(i, xs)) > 1e-9 * Math.abs(there);
         })
           ? [path]
@@ -113,12 +123,12 @@ export function benchOf(
       const ownDoubts = own.map((number, k) => both(number, (x) => read(i, xs, numbers.with(k, x))));
       const stoodDoubts = stood.map(({ leaf, ...number }) => {
         const place = graph.place.get(leaf);
-        return place === undefined ? 0 : both(number, (x) => read(i, xs, numbers, (sheet) => (sheet[place] = x)));
+        return place === undefined ? 0 : both(number, (to) => read(i, xs, numbers, { place, put: (_, x) => x, to }));
       });
       const sharedDoubts = shared.map((input) => {
         const place = graph.place.get(input.leaf);
         if (place === undefined || stood.some(({ leaf }) => leaf === input.leaf)) return 0;
-        const at = (x: number): number => read(i, xs, numbers, (sheet) => (sheet[place] = input.put(sheet[place], x)));
+        const at = (to: number): number => read(i, xs, numbers, { place, put: input.put, to });
         return effect(here, at(input.least), at(input.greatest));
       });
       return { own: [...ownDoubts, ...stoodDoubts], shared: sharedDoubts };

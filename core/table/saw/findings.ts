@@ -2,6 +2,7 @@ import type { Glassworks } from '../../pairing/glassworks.ts';
 import type { Input } from '../../pairing/inputs.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { type Bench, benchOf, type Doubts } from './bench.ts';
+import { choose, meets } from './chosen.ts';
 import { along, axis, type Found, type Outcome, type Solved, spansOf, type Unmet } from './found.ts';
 import { dot } from './matrix.ts';
 import { solveOne } from './one.ts';
@@ -57,9 +58,6 @@ export interface Sought {
 
 /** At so many places between its ends a number's interval is looked through for what could be seen. */
 const SPAN_PLACES = 25;
-
-/** As much of the interval that was known before has to go, or nothing was learnt. */
-const LEARNT = 0.9;
 
 /** The unknowns from the readings, with what each finding rests on. */
 export function seek(
@@ -138,30 +136,6 @@ const told = (spans: Unmet['spans']): Spans =>
       ...(Number.isFinite(least) ? { least } : {}),
       ...(Number.isFinite(greatest) ? { greatest } : {}),
     }));
-
-const meets = ({ low, high }: Found, known: Known | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
-
-type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
-
-/**
- * Of what explains the readings the one that lies where the number is known to be; all that do, as one interval, where
- * several lie there. An end that the readings leave open is where the number's class ends. Undefined where that
- * leaves about what was known before.
- */
-function choose(kept: readonly Found[], known: Known | undefined): Chosen | undefined {
-  const within = kept.every((way) => meets(way, known));
-  const ends = kept.map(({ low, high, open }) => [
-    open[0] && known && within ? Math.max(low, known.least) : low,
-    open[1] && known && within ? Math.min(high, known.greatest) : high,
-  ]);
-  const low = Math.min(...ends.map(([least]) => least as number));
-  const high = Math.max(...ends.map(([, greatest]) => greatest as number));
-  const open = kept.some((way) => way.open[0] || way.open[1]);
-  if (kept.some((way) => way.open[0] && way.open[1]) || (open && !known)) return undefined;
-  if (known && !known.measured && within && high - low >= LEARNT * (known.greatest - known.least)) return undefined;
-  const value = open || kept.length > 1 ? (low + high) / 2 : (kept[0] as Found).value;
-  return { value, low, high, cut: open, beyond: !within };
-}
 
 /** Shares of the variance of unknown `k` that come from the pairing's own inputs. */
 function restsOn(bench: Bench, { covariance, ways }: Solved, xs: readonly number[], k: number): Finding['restsOn'] {

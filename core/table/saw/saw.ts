@@ -3,33 +3,22 @@ import { PairingError, shown } from '../../errors.ts';
 import type { Answer } from '../../pairing/answer.ts';
 import { evaluatePart, soundInputs } from '../../pairing/evaluate.ts';
 import type { Glassworks } from '../../pairing/glassworks.ts';
-import type { Input } from '../../pairing/inputs.ts';
-import * as leaves from '../../pairing/leaves.ts';
 import { type FigureId, planFor } from '../../pairing/registry.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { sightingProblems } from './contradict.ts';
-import { type Finding, type Sought, seek, type Unsolved } from './findings.ts';
+import { type Finding, seek, type Unsolved } from './findings.ts';
+import { groupsOf, isRuler, rulersGive, saidBeside, wallUnknowns } from './groups.ts';
+import { type Inconsistent, offsOf } from './inconsistent.ts';
 import { magnificationSeen, type Seen } from './magnification.ts';
-import { type Reading, readingOf, saidOf } from './readings.ts';
-import { type Sighting, type SightingKind, sightingsSchema, wallReading } from './sightings.ts';
+import type { Reading } from './readings.ts';
+import { type Sighting, type SightingKind, sightingsSchema } from './sightings.ts';
 import { taking } from './take.ts';
-import { EXIT_PUPIL, MAGNIFICATION, openingAt, RELAY_FOCAL_LENGTH, type Unknown } from './unknowns.ts';
-import { chiSquare95, NINETY_FIVE } from './weigh.ts';
+import { MAGNIFICATION, openingAt, RELAY_FOCAL_LENGTH, type Unknown } from './unknowns.ts';
 
 /** What was seen, and which opening is to be found beside the exit pupil: the relay's rim where it is left out. */
 export const sawShape = { sightings: sightingsSchema, opening: z.string().min(1).max(60).optional() };
 export const sawSchema = z.strictObject(sawShape);
 export type SawInput = z.infer<typeof sawSchema>;
-
-/** A sighting that does not agree with the others. */
-export interface Inconsistent {
-  readonly sighting: number;
-  /** What was read and what the others foretell, in the sighting's unit; absent where they foretell none. */
-  readonly reads: number;
-  readonly expected?: number;
-  /** How far apart, in standard uncertainties of the distance. */
-  readonly off: number;
-}
 
 /** A headline figure before and after what was seen is taken. */
 export interface Tightened {
@@ -54,7 +43,7 @@ export interface Saw extends Told {
 }
 
 /** The figures in which a person sees what was gained. */
-export const HEADLINES = [
+const HEADLINES = [
   'systemMagnification',
   'objectFieldWidthMm',
   'workingFNumber',
@@ -134,67 +123,4 @@ export function sawOf(pairing: Pairing, input: SawInput, works?: Glassworks): Sa
     figures: HEADLINES.map((id) => ({ id, before: before[id] as Answer, after: after[id] as Answer })),
     cautions: [...new Set(input.sightings.flatMap(({ kind }) => CAUTIONS[kind] ?? []))],
   };
-}
-
-const isRuler = ({ kind }: Sighting): boolean => kind === 'ruler' || kind === 'micrometer';
-
-/** A magnification settles the number that is known less well: the relay's focal length, or the objective's engraving. */
-function rulersGive(inputs: readonly Input[]): 'relay' | 'objective' {
-  const doubt = (of: Unknown): number =>
-    Math.max(0, ...inputs.filter((input) => of.replaces(input)).map(({ plusMinus, value }) => plusMinus / Math.abs(value)));
-  return doubt(MAGNIFICATION) > doubt(RELAY_FOCAL_LENGTH) ? 'objective' : 'relay';
-}
-
-function groupsOf(sightings: readonly Sighting[], usual: 'relay' | 'objective'): Record<'relay' | 'objective' | 'wall', Reading[]> {
-  const groups: Record<'relay' | 'objective' | 'wall', Reading[]> = { relay: [], objective: [], wall: [] };
-  sightings.forEach((s, i) => {
-    const group = s.kind === 'wall' ? 'wall' : s.kind === 'far' || s.kind === 'extensions' ? 'relay' : (s.gives ?? usual);
-    groups[group].push(readingOf(s, i));
-  });
-  return groups;
-}
-
-/** What is sought of a wall: two different sightings may tell an opening that is in doubt beside the pupil. */
-function wallUnknowns(
-  sightings: readonly Sighting[],
-  readings: readonly Reading[],
-  inputs: readonly Input[],
-  asked: string | undefined,
-): readonly Unknown[] {
-  const kinds = new Set(
-    readings.map(({ place, stood }) => {
-      const space = stood.find(({ leaf }) => leaf === leaves.infinitySpace)?.value;
-      return `${wallReading(sightings[place] as Extract<Sighting, { kind: 'wall' }>)} ${space ?? ''}`;
-    }),
-  );
-  const path = asked ?? '/relay/clearApertureMm';
-  const said = inputs.find((input) => input.path === path);
-  const settled = said !== undefined && (said.origin === 'measured' || said.greatest === said.least);
-  const opening = openingAt(path, inputs);
-  return kinds.size < 2 || !opening || (asked === undefined && settled) ? [EXIT_PUPIL] : [EXIT_PUPIL, opening];
-}
-
-/** What the pairing itself says of an opening that is sought, where it says so with a ±: it counts beside what was seen. */
-const saidBeside = (unknowns: readonly Unknown[], inputs: readonly Input[]): Reading[] =>
-  unknowns.slice(1).flatMap((unknown, i) => {
-    const said = inputs.find((input) => input.path === unknown.path && input.origin !== 'measured' && input.greatest > input.least);
-    return said ? [saidOf(i + 1, said)] : [];
-  });
-
-/** Who does not agree, where all together are too far apart: χ² beyond its 95 %. */
-function offsOf({ solved }: Sought, readings: readonly Reading[]): Inconsistent[] {
-  if (!solved || solved.freedom < 1 || solved.chiSquare <= chiSquare95(solved.freedom)) return [];
-  const worst = solved.standings.toSorted((a, b) => Math.abs(b.off) - Math.abs(a.off));
-  const off = worst.filter((standing, i) => i === 0 || Math.abs(standing.off) > NINETY_FIVE);
-  const told = off.filter(({ place }) => place >= 0);
-  return told.map(({ place, off: by, expected }) => {
-    const { shown: back, value } = readings.find((r) => r.place === place) as Reading;
-    const foretold = back(expected);
-    return {
-      sighting: place,
-      reads: back(value),
-      ...(foretold > 0 && Number.isFinite(foretold) ? { expected: foretold } : {}),
-      off: Math.abs(by),
-    };
-  });
 }

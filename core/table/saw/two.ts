@@ -1,6 +1,7 @@
 import type { Bench } from './bench.ts';
+import { type Bottom, bottom, finite, type Job } from './bottom.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
-import { dot, inverse, times } from './matrix.ts';
+import { times } from './matrix.ts';
 import {
   birgeRatio,
   type Covariance,
@@ -14,9 +15,6 @@ import {
   slopesAt,
   standings,
 } from './weigh.ts';
-
-/** χ² below this is met. */
-const NEAR_ENOUGH = 1e-12;
 
 /** How many values of the two unknowns are looked through first. */
 const LOOKED_AT = [19, 11] as const;
@@ -73,17 +71,6 @@ export function solveTwo(bench: Bench, ranges: readonly (readonly [number, numbe
   };
 }
 
-interface Job {
-  readonly bench: Bench;
-  readonly lines: readonly Axis[];
-  at(u: readonly number[]): number[];
-}
-interface Bottom {
-  readonly u: readonly number[];
-  readonly chi: number;
-}
-
-const finite = (r: number): number => (Number.isNaN(r) ? Number.POSITIVE_INFINITY : r);
 const within = (x: number, low: number, high: number): boolean => x >= low && x <= high;
 const deepest = (bottoms: readonly Bottom[]): Bottom => bottoms.toSorted((a, b) => a.chi - b.chi)[0] as Bottom;
 
@@ -105,46 +92,6 @@ function isValley(curve: readonly (readonly number[])[], a: number, b: number): 
   if (!Number.isFinite(here)) return false;
   for (const i of [-1, 0, 1]) for (const j of [-1, 0, 1]) if ((curve[a + i]?.[b + j] ?? Infinity) < here) return false;
   return true;
-}
-
-/** Levenberg and Marquardt from `start`, kept inside the range. */
-function bottom({ bench, lines, at }: Job, readings: readonly number[], weights: Covariance['inverse'], start: readonly number[]): Bottom {
-  const missed = (u: readonly number[]): number[] => readings.map((y, i) => finite(y - bench.foretold(i, at(u))));
-  let u = start;
-  let r = missed(u);
-  let chi = chiSquare(r, weights);
-  let damping = 1e-3;
-  for (let round = 0; round < 60 && chi > NEAR_ENOUGH; round++) {
-    const columns = lines.map(({ from, to }, k) => {
-      const step = 1e-6 * (to - from);
-      const up = missed(u.with(k, Math.min(to, (u[k] as number) + step)));
-      const down = missed(u.with(k, Math.max(from, (u[k] as number) - step)));
-      const apart = Math.min(to, (u[k] as number) + step) - Math.max(from, (u[k] as number) - step);
-      return down.map((d, i) => ((x) => (Number.isFinite(x) ? x : 0))((d - (up[i] as number)) / apart));
-    });
-    const weighed = columns.map((column) => times(weights, column));
-    const normal = columns.map((column) => weighed.map((w) => dot(w, column)));
-    const pull = weighed.map((w) => dot(w, r));
-    const scale = Math.max(...normal.map((row, k) => row[k] as number));
-    if (!(scale > 0)) break;
-    let moved = 0;
-    for (; damping < 1e12; damping *= 10) {
-      const damped = normal.map((row, k) => row.map((x, j) => (j === k ? x + damping * Math.max(x, 1e-6 * scale) : x)));
-      const move = inverse(damped);
-      if (!move) continue;
-      const by = times(move, pull);
-      const next = u.map((x, k) => Math.min((lines[k] as Axis).to, Math.max((lines[k] as Axis).from, x + (by[k] as number))));
-      const nextMissed = missed(next);
-      const nextChi = chiSquare(nextMissed, weights);
-      if (nextChi >= chi) continue;
-      moved = chi - nextChi;
-      [u, r, chi] = [next, nextMissed, nextChi];
-      damping = Math.max(1e-9, damping / 30);
-      break;
-    }
-    if (moved <= 1e-12 * chi || damping >= 1e12) break;
-  }
-  return { u, chi };
 }
 
 /** The unknowns at `u` with their 95 %: solved anew with every doubt moved either way. */

@@ -1,8 +1,8 @@
 import { nameOf } from '../../pairing/phrases.ts';
 import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { Finding, Unsolved } from './findings.ts';
+import type { Inconsistent } from './inconsistent.ts';
 import type { Seen } from './magnification.ts';
-import type { Inconsistent } from './saw.ts';
 import { type Sighting, type WallReading, wallReading } from './sightings.ts';
 
 /** A value with the digits that it earns and its 95 % to the same place. */
@@ -51,7 +51,7 @@ const WALL_NAMES: Record<WallReading, string> = {
 };
 
 /** What a sighting's number is in, and how it is called. */
-export function readAs(s: Sighting): { name: string; unit: string } {
+function readAs(s: Sighting): { name: string; unit: string } {
   switch (s.kind) {
     case 'ruler':
       return { name: 'the ruler', unit: 'mm' };

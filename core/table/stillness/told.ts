@@ -2,6 +2,8 @@ import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
 import { earned, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { exposure } from '../exposure.ts';
+import { rawOf } from '../raw.ts';
+import type { NumberSetting } from '../setting.ts';
 import { flash, referenceFNumber } from './settings.ts';
 
 const told = (answer: Answer): string =>
@@ -10,27 +12,28 @@ const told = (answer: Answer): string =>
 const stops = (ev: number): string => `${short(Math.abs(ev), 2)} ${Math.abs(ev) === 1 ? 'stop' : 'stops'}`;
 
 /** An exposure as it is dialled: `1/100 s` below a third of a second. */
-export const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seconds, 2)} s` : `${short(seconds, 2)} s`);
+const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seconds, 2)} s` : `${short(seconds, 2)} s`);
 
 /** Light and stillness, in words. */
 export function stillnessSays(evaluation: TableEvaluation): string {
-  const { answers, sheet, graph } = evaluation;
-  const set = (leaf: object): number => sheet[graph.place.get(leaf as never) as number] as number;
+  const { answers } = evaluation;
+  const set = (one: NumberSetting): number => rawOf<number>(evaluation, one.leaf) as number;
   const [more, corner] = [numberIn(answers.moreExposureEv), numberIn(answers.cornerMoreExposureEv)];
   const light =
     more === undefined
       ? 'How much light arrives is not known without the relay’s clear opening.'
-      : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber.leaf))} at the same magnification${
-          corner === Number.POSITIVE_INFINITY
-            ? ', and no light reaches the corner'
-            : corner !== undefined && corner - more >= 0.05
-              ? `, and the corner ${stops(corner - more)} more than the middle`
-              : ''
+      : `${Math.abs(more) < 0.05 ? 'It takes as much exposure as' : `It takes ${stops(more)} ${more > 0 ? 'more' : 'less'} exposure than`} a macro lens at f/${short(set(referenceFNumber))} at the same magnification${
+          corner === undefined ? '' : cornerSays(corner - more)
         }.`;
   const [still, speed, flashed] = [answers.stillUm, answers.stillSpeedUmPerS, answers.flashSpeedUmPerS].map(told);
   return `${light} Nothing may move by more than ${still} µm at the subject while the light burns: ${speed} µm/s over ${asTime(
-    set(exposure.leaf),
-  )}, ${flashed} µm/s in a flash of ${short(set(flash.leaf))} ms.${driftSays(answers.driftPixels)}${swingSays(evaluation)}`;
+    set(exposure),
+  )}, ${flashed} µm/s in a flash of ${short(set(flash))} ms.${driftSays(answers.driftPixels)}${swingSays(evaluation)}`;
+}
+
+function cornerSays(more: number): string {
+  if (more === Number.POSITIVE_INFINITY) return ', and no light reaches the corner';
+  return more >= 0.05 ? `, and the corner ${stops(more)} more than the middle` : '';
 }
 
 function driftSays(answer: Answer): string {

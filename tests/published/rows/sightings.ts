@@ -32,7 +32,7 @@ const GUM = { title: 'Guide to the expression of uncertainty in measurement, JCG
 
 export const SIGHTINGS: readonly Row[] = [
   {
-    id: 'weighted mean of six',
+    id: 'SAW-001',
     claim: 'readings of unequal variance are weighted by its inverse',
     source: {
       title: 'Inverse Variance Weighted Mean, worked example',
@@ -50,7 +50,7 @@ export const SIGHTINGS: readonly Row[] = [
     ],
   },
   {
-    id: 'standard uncertainty of an even interval',
+    id: 'SAW-002',
     claim: 'a coefficient of expansion that is surely within 0.40e-6 has the standard uncertainty 0.23e-6',
     source: { ...GUM, where: '4.3.7, example' },
     known: 'from memory',
@@ -58,7 +58,7 @@ export const SIGHTINGS: readonly Row[] = [
     values: [{ printed: '0.23', of: () => 0.4 * STANDARD }],
   },
   {
-    id: '95 % points of chi-square',
+    id: 'SAW-003',
     claim: 'beyond these readings do not agree',
     source: { title: 'e-Handbook of Statistical Methods', by: 'NIST and SEMATECH', where: '1.3.6.7.4' },
     known: 'from memory',

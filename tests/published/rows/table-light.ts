@@ -21,7 +21,7 @@ const epi = (m: number, na: number): number => told(engraved(m, na), 'throughLen
 
 export const TABLE_LIGHT: readonly Row[] = [
   {
-    id: 'AP-002',
+    id: 'AP-002b',
     claim: 'a lens of f/4 and pupil ratio 2 works at f/14 at the magnification 5: (1 + m/P) N',
     source: {
       title: 'Numerical aperture, working (effective) f-number',

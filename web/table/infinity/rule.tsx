@@ -161,5 +161,6 @@ function captionOf(rule: Rule): string {
       ? `With a tube ${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'} the magnification is ${short(here.magnification, 4)} instead of ${short(own.magnification, 4)}, ${percent(Math.abs(here.magnification / own.magnification - 1))} ${here.magnification < own.magnification ? 'less' : 'more'}, at a Strehl ratio of ${short(here.strehl, 2)}: ${out ? 'more than may be' : 'well enough'}.`
       : `As the tube stands the Strehl ratio is ${short(own?.strehl ?? 1, 2)}.`;
   const worst = curve.reduce((a, b) => (b.strehl < a.strehl ? b : a), curve[0] as TubePoint);
+  if (worst.strehl >= rule.limit) return `${seen} Drawn fine about the right length and coarse far from it; it is sharp all along.`;
   return `${seen} Drawn fine about the right length and coarse far from it; at its worst, ${short(Math.abs(worst.tubeErrorMm), 2)} mm ${worst.tubeErrorMm < 0 ? 'short' : 'long'}, the Strehl ratio is ${short(worst.strehl, 2)}.`;
 }

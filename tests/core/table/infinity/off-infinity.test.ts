@@ -81,3 +81,37 @@ describe('a tube that is wrong', () => {
     expect(study?.errorFrom(0.1)).toBe(Number.POSITIVE_INFINITY);
   });
 });
+
+describe('how wrong the tube may be', () => {
+  it('is where each of the limits is met, in water as in air', () => {
+    for (const n of [1, 1.33]) {
+      const pairing = rig(10, 200, 60, 0.5, n);
+      const [longer, shorter] = [at(pairing, {}, 'sharpLongerMm'), at(pairing, {}, 'sharpShorterMm')];
+      expect(at(pairing, { tubeErrorMm: longer }, 'tubeStrehl')).toBeCloseTo(0.8, 9);
+      expect(at(pairing, { tubeErrorMm: -shorter }, 'tubeStrehl')).toBeCloseTo(0.8, 9);
+      const placed = { shiftLimitMm: 0.004 };
+      const [far, near] = [at(pairing, placed, 'tubeLongerMm'), at(pairing, placed, 'tubeShorterMm')];
+      expect(at(pairing, { tubeErrorMm: far }, 'tubeSubjectShiftMm')).toBeCloseTo(-0.004, 12);
+      expect(at(pairing, { tubeErrorMm: -near }, 'tubeSubjectShiftMm')).toBeCloseTo(0.004, 12);
+    }
+  });
+
+  it('is drawn with far things counted from the rim, as the figure counts them', () => {
+    const pairing = rig(10, 200, 60, 0.42);
+    pairing.relay.frontPrincipalPlaneFromRimMm = 80;
+    expect(tubeStudy(evaluateTable(pairing, {}))?.errorFrom(2)).toBeCloseTo(at(pairing, { farThingM: 2 }, 'farErrorMm'), 12);
+  });
+});
+
+describe('a cover glass that is not sure', () => {
+  it('is counted both ways from where it suits: no aberration lies between its ends', () => {
+    const pairing = rig(10, 200, 60, 0.42);
+    pairing.objective.coverGlassMm = { value: 0.17, plusMinus: 0.02 };
+    const { coverWavesRms, coverStrehl } = evaluateTable(pairing, { slipMm: 0.16 }).answers;
+    if (coverWavesRms.state !== 'known' || coverStrehl.state !== 'known') throw new Error('not known');
+    // A hundredth too thick at first: nothing at 0.16, three times as much at 0.19.
+    expect(coverWavesRms.low ?? 1).toBeLessThan(0.05 * coverWavesRms.value);
+    expect((coverWavesRms.high ?? 0) / coverWavesRms.value).toBeCloseTo(3, 6);
+    expect(coverStrehl.high).toBeCloseTo(1, 7);
+  });
+});

@@ -39,6 +39,7 @@ describe('the sentence of infinity', () => {
       'A relay focused on something 20.2 m away leaves it 2 mm too long, with 0.8 % more magnification; anything beyond 15 m may stand for infinity.',
     );
     expect(says(rig({ infinitySpaceMm: 300 }), { farThingM: 20.2 })).toContain('0.5 % less magnification');
+    expect(says(rig({ infinitySpaceMm: 200 }))).toContain('0.401 mm too long, with the magnification as it was;');
   });
 
   it('says what lies over the subject, where it is known what should', () => {
@@ -52,6 +53,7 @@ describe('the sentence of infinity', () => {
   });
 
   it('says so where the sensor is already too far out', () => {
+    expect(says(rig({ sensorOffsetMm: 90 }))).not.toContain('may stand for infinity');
     expect(says(rig({ sensorOffsetMm: 90 }))).toMatch(
       /^The sensor stands so far from the relay’s focus that spherical aberration already shows/,
     );

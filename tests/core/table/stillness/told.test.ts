@@ -17,6 +17,7 @@ describe('the sentence of light and stillness', () => {
     expect(says({ referenceFNumber: 20 / 11 })).toMatch(/^It takes as much exposure as a macro lens at f\/1\.82 /);
     expect(says({ referenceFNumber: 10 / 11 })).toMatch(/^It takes 2 stops more exposure/);
     expect(says({}, rig(12))).toMatch(/, and the corner [\d.]+ stops more than the middle\./);
+    expect(says({}, rig(1))).toMatch(/, and no light reaches the corner\. Nothing may move/);
     expect(says({}, rig())).toMatch(/^How much light arrives is not known/);
   });
 

@@ -1,5 +1,5 @@
-import { Gap, type Node } from '../../figure.ts';
-import type { WorkedOut } from '../../pairing/working.ts';
+import { Gap, type Node } from '../figure.ts';
+import type { WorkedOut } from '../pairing/working.ts';
 
 /** A node's value on what was worked out; undefined where there is none. */
 export function rawOf<T>({ sheet, graph }: WorkedOut, node: Node): T | undefined {
