@@ -1,4 +1,4 @@
-import type { Tube } from '../threads/adapter.ts';
+import type { Piece, Tube } from '../threads/adapter.ts';
 import { type Chain, type Link, type NoChain, type Stock, shortestChain } from '../threads/chain.ts';
 import { type End, mates, type Thread } from '../threads/thread.ts';
 import { type Filling, filling, GOOD_ENOUGH } from './fill.ts';
@@ -21,6 +21,8 @@ export interface Run {
 }
 
 export interface Box {
+  /** What is owned and in use elsewhere on the rig. */
+  readonly taken: ReadonlySet<Piece>;
   readonly rings: Stock;
   readonly tubes: readonly Tube[];
   readonly preferOwned: boolean;
@@ -28,7 +30,7 @@ export interface Box {
 
 /** Joins two ends; with a length wanted, by tubes of whatever thread a chain of rings leads to. */
 export function runBetween(from: End, to: End, wanted: Wanted | undefined, box: Box): Run | NoChain {
-  const direct = shortestChain(from, to, box.rings, box);
+  const direct = shortestChain(from, to, box.rings, box, box.taken);
   const found: Run[] = 'miss' in direct ? [] : [{ ...direct, least: direct.lengthMm, most: direct.lengthMm }];
   if (wanted) for (const [front, rear] of tubeEnds(box.tubes)) found.push(...withTubes(from, to, front, rear, wanted, box));
   const best = found.reduce<Run | undefined>((a, b) => (a && !better(b, a, wanted, box.preferOwned) ? a : b), undefined);
@@ -45,16 +47,19 @@ function tubeEnds(tubes: readonly Tube[]): readonly (readonly [End, End])[] {
   });
 }
 
+/** What a run takes out of the box. */
+export const ownedIn = (links: readonly Link[]): readonly Piece[] => links.flatMap(({ piece }) => (piece.owned ? [piece] : []));
+
 function withTubes(from: End, to: End, front: End, rear: End, wanted: Wanted, box: Box): Run[] {
-  const before = shortestChain(from, front, box.rings, box);
+  const before = shortestChain(from, front, box.rings, box, box.taken);
   if ('miss' in before) return [];
-  const taken = new Set(before.links.flatMap(({ piece }) => (piece.owned ? [piece] : [])));
+  const taken = new Set([...box.taken, ...ownedIn(before.links)]);
   const after = shortestChain(rear, to, box.rings, box, taken);
   if ('miss' in after) return [];
   const rings = before.lengthMm + after.lengthMm;
   const rest = { value: wanted.value - rings, low: wanted.low - rings, high: wanted.high - rings };
   const tubes = filling(
-    box.tubes.filter(({ ends }) => mates(ends[0], { ...rear, sex: 'male' })),
+    box.tubes.filter((tube) => !taken.has(tube) && mates(tube.ends[0], { ...rear, sex: 'male' })),
     rest,
     box.preferOwned,
   );

@@ -5,13 +5,13 @@ import { amount, type QuantityInput } from '../../parts/quantity.ts';
 import type { Relay } from '../../parts/relay.ts';
 import { short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
-import { adapterOf, COMMON_RINGS, COMMON_TUBES, tubeOf } from '../threads/adapter.ts';
+import { adapterOf, COMMON_RINGS, COMMON_TUBES, type Piece, tubeOf } from '../threads/adapter.ts';
 import { stockOf } from '../threads/chain.ts';
 import { type End, endWords, minorDiameter } from '../threads/thread.ts';
 import type { BuildAsk } from './ask.ts';
 import { cameraEnd, type EndFound, objectiveEnd, relayFront, relayRear, sideWords } from './ends.ts';
 import { CARRIES_ITS_OWN } from './figures.ts';
-import { type Box, type Run, runBetween, type Wanted } from './run.ts';
+import { type Box, ownedIn, type Run, runBetween, type Wanted } from './run.ts';
 
 /** A line of the parts list, in the order from the objective to the camera. */
 export interface SheetPart {
@@ -71,7 +71,7 @@ export interface BuildSheet {
   readonly tubeMm?: { readonly value: number; readonly low: number; readonly high: number };
 }
 
-type Built = { readonly run: SheetRun; readonly parts: readonly SheetPart[] };
+type Built = { readonly run: SheetRun; readonly parts: readonly SheetPart[]; readonly owned: readonly Piece[] };
 
 const HALF_WALL = 1;
 const tidy = (x: number): number => Number(x.toFixed(6));
@@ -93,17 +93,18 @@ export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: B
   const wanted = seat === undefined ? undefined : intervalOf(answers.focusBehindRelayMm, offset - seat);
   const bare = relay.kind === 'camera-lens' && !ask.relayRear;
 
-  const both = (standing: typeof relay): { front: Built; back: Built } => ({
-    front: built(shoulder, relayFront(standing, ask), { value: space, low: space, high: space }, box, (from, to) => ({
+  const both = (standing: Relay): { front: Built; back: Built } => {
+    const front = built(shoulder, relayFront(standing, ask), { value: space, low: space, high: space }, box, (from, to) => ({
       fromShoulderMm: tidy((from + to) / 2),
-    })),
-    back: bare
-      ? { run: { state: 'nothing', why: CARRIES_ITS_OWN }, parts: [] }
-      : built(relayRear(standing, ask), { end: camera.end }, wanted, box, (from, to, length) => {
-          const fromSensorMm = (seat ?? Number.NaN) + length - (from + to) / 2;
-          return fromSensorMm >= 0 ? { fromSensorMm: tidy(fromSensorMm) } : undefined;
-        }),
-  });
+    }));
+    if (bare) return { front, back: { run: { state: 'nothing', why: CARRIES_ITS_OWN }, parts: [], owned: [] } };
+    const left = { ...box, taken: new Set(front.owned) };
+    const back = built(relayRear(standing, ask), { end: camera.end }, wanted, left, (from, to, length) => {
+      const fromSensorMm = (seat ?? Number.NaN) + length - (from + to) / 2;
+      return fromSensorMm >= 0 ? { fromSensorMm: tidy(fromSensorMm) } : undefined;
+    });
+    return { front, back };
+  };
 
   const { front, back } = both(relay);
   const [own, other] = [piecesOf(front, back), bare ? undefined : turnedRound(both, relay, ask)];
@@ -130,6 +131,7 @@ export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: B
 const boxOf = (ask: BuildAsk): Box => ({
   rings: stockOf([...(ask.adapters ?? []).map(adapterOf), ...(ask.ownedOnly ? [] : COMMON_RINGS)].filter((p) => p.owned || !ask.ownedOnly)),
   tubes: [...(ask.tubes ?? []).map(tubeOf), ...(ask.ownedOnly ? [] : COMMON_TUBES)],
+  taken: new Set(),
   preferOwned: ask.preferOwned ?? false,
 });
 
@@ -191,9 +193,10 @@ export const KINDS = { supplementary: 'close-up lens', 'camera-lens': 'camera le
 type Place = (from: number, to: number, length: number) => Pick<SheetStop, 'fromShoulderMm' | 'fromSensorMm'> | undefined;
 
 function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Box, place: Place): Built {
-  for (const end of [from, to]) if ('unknown' in end) return { run: { state: 'unknown', why: end.unknown, path: end.path }, parts: [] };
+  for (const end of [from, to])
+    if ('unknown' in end) return { run: { state: 'unknown', why: end.unknown, path: end.path }, parts: [], owned: [] };
   const run = runBetween((from as { end: End }).end, (to as { end: End }).end, wanted, box);
-  if ('miss' in run) return { run: { state: 'none', why: run.miss, wouldDo: run.wouldDo }, parts: [] };
+  if ('miss' in run) return { run: { state: 'none', why: run.miss, wouldDo: run.wouldDo }, parts: [], owned: [] };
   const narrowest = narrowestOf(run, place);
   return {
     run: {
@@ -207,6 +210,7 @@ function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Bo
       ...(narrowest ? { narrowest } : {}),
     },
     parts: partsOf(run),
+    owned: ownedIn(run.links),
   };
 }
 

@@ -25,7 +25,7 @@ it('screws on nothing twice that is owned once, before the tubes and behind them
       objective,
       objective,
       { value: 45, low: 45, high: 45 },
-      { rings: stockOf(rings), tubes: [tubeOf({ thread: 'M42 x 1', lengthMm: 30 })], preferOwned: false },
+      { rings: stockOf(rings), tubes: [tubeOf({ thread: 'M42 x 1', lengthMm: 30 })], taken: new Set(), preferOwned: false },
     );
   expect(between(plate, coupler)).toHaveProperty('miss');
   expect(between(plate, { ...plate }, coupler)).toMatchObject({ lengthMm: 45, toBuy: 0 });

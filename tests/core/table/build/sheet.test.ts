@@ -175,6 +175,20 @@ describe('the parts list', () => {
     expect(sheetOf({ ...OPENING, relay: bare }).back).toMatchObject({ state: 'unknown', path: '/relay/femaleThread' });
   });
 
+  it('uses a tube that is owned once on one side of the relay only', () => {
+    // In front two rings of 3 mm and a tube of 51, behind one ring and a tube of 51.
+    const pairing = withRelay({ powerDioptre: { value: 5, origin: 'measured' }, backFocalLengthMm: 187, reversed: true });
+    const sheet = (count: number) =>
+      buildSheet(worked({ ...pairing, infinitySpaceMm: 57 }, { seatBehindGlassMm: 2 }), {
+        tubes: Array.from({ length: count }, () => ({ thread: 'M42 x 1', lengthMm: 51 })),
+        camera: { thread: 'M42 x 1', fromSensorMm: 131 },
+        preferOwned: true,
+      });
+    const owned = (count: number) => sheet(count).parts.filter(({ role, standing }) => role === 'tube' && standing === 'owned').length;
+    expect(sheet(2)).toMatchObject({ front: { lengthMm: 57, differsMm: 0 }, back: { lengthMm: 54, differsMm: 0 } });
+    expect([owned(0), owned(1), owned(2), owned(3)]).toEqual([0, 1, 2, 2]);
+  });
+
   it('keeps to what is owned where it has to, and tells by how much that is too short', () => {
     const adapters: BuildAsk['adapters'] = [
       {
