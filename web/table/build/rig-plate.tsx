@@ -48,7 +48,7 @@ export function RigPlate() {
 }
 
 /** As wide as it is drawn for the sheet, and half as high, px. */
-const ON_SHEET = { width: 690, half: 52 };
+const ON_SHEET = { width: 940, half: 64 };
 
 /** The drawing alone, for the sheet. */
 export function RigOnSheet() {

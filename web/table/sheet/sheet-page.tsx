@@ -48,7 +48,7 @@ export function SheetPage({ contents, drawing }: { contents: SheetContents; draw
         <Listed title="Mind" items={cautions} />
       </div>
       <p class="sheet-link">
-        <a href={link}>{link}</a>
+        Back to this rig: <a href={link}>{link.replace(/(#1\.).*$/, '$1…')}</a>
       </p>
     </article>
   );
