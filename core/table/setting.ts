@@ -1,5 +1,4 @@
-import type { ZodEnum, ZodOptional } from 'zod';
-import { z } from 'zod';
+import type { ZodOptional } from 'zod';
 import { Gap, type Leaf, leaf, type Node } from '../figure.ts';
 import type { Input } from '../pairing/inputs.ts';
 import { type Ends, quantityIn, quantityOf } from '../parts/quantity.ts';
@@ -9,15 +8,10 @@ import type { Guess } from '../parts/typical.ts';
  * What is set on the table and is no part of the pairing: an overlap, a rail's error, an exposure. Each is
  * made once, here, with its leaf; the schema of requests, the inputs with their ± and the page's fields follow.
  */
-interface Made<K extends string> {
+export interface Setting<K extends string = string> {
   /** Its name in requests; its path is `/<key>`. */
   readonly key: K;
   readonly words: string;
-}
-
-/** A number with its bounds. */
-export interface NumberSetting<K extends string = string> extends Made<K> {
-  readonly kind: 'number';
   readonly leaf: Leaf<number>;
   readonly bounds: Ends;
   /** What is taken where it is left out: a choice, not a guess. */
@@ -31,17 +25,9 @@ export type Read = (key: string) => number | undefined;
 /** A guess, or one that follows from what else is set; none where too little is. */
 export type Standing = Guess | ((read: Read) => Guess | undefined);
 
-/** One of several words. */
-export interface ChoiceSetting<K extends string = string, O extends string = string> extends Made<K> {
-  readonly kind: 'choice';
-  readonly leaf: Leaf<O>;
-  readonly options: readonly O[];
-  readonly usual: O;
-}
-
-export type Setting = NumberSetting | ChoiceSetting;
-
-interface NumberText<K extends string> extends Made<K> {
+interface SettingText<K extends string> {
+  key: K;
+  words: string;
   symbol: string;
   unit: string;
   bounds: Ends;
@@ -49,29 +35,20 @@ interface NumberText<K extends string> extends Made<K> {
   standing?: Standing;
 }
 
-export const setting = <const K extends string>({
+export const setting = <const K extends string>({ key, symbol, unit, words, bounds, usual, standing }: SettingText<K>): Setting<K> => ({
   key,
-  symbol,
-  unit,
   words,
   bounds,
   usual,
   standing,
-}: NumberText<K>): NumberSetting<K> => ({ kind: 'number', key, words, bounds, usual, standing, leaf: leaf(key, symbol, unit, words) });
+  leaf: leaf(key, symbol, unit, words),
+});
 
-export const choice = <const K extends string, const O extends string>(
-  def: Made<K> & { options: readonly O[]; usual: NoInfer<O> },
-): ChoiceSetting<K, O> => ({ kind: 'choice', ...def, leaf: leaf<O>(def.key, '', '', def.words) });
-
-type Schema<S extends Setting> =
-  S extends ChoiceSetting<string, infer O> ? ZodOptional<ZodEnum<{ [X in O]: X }>> : ZodOptional<ReturnType<typeof quantityIn>>;
-export type Shape<S extends readonly Setting[]> = { [One in S[number] as One['key']]: Schema<One> };
+export type Shape<S extends readonly Setting[]> = { [Key in S[number]['key']]: ZodOptional<ReturnType<typeof quantityIn>> };
 
 /** The shape of requests that hold some settings; every one may be left out. */
 export const shapeOf = <const S extends readonly Setting[]>(settings: S): Shape<S> =>
-  Object.fromEntries(
-    settings.map((one) => [one.key, (one.kind === 'choice' ? z.enum(one.options) : quantityIn(one.bounds)).optional()]),
-  ) as unknown as Shape<S>;
+  Object.fromEntries(settings.map((one) => [one.key, quantityIn(one.bounds).optional()])) as unknown as Shape<S>;
 
 const pathOf = ({ key }: Setting): string => `/${key}`;
 
@@ -82,7 +59,7 @@ function within([low, high]: Ends, { value, plusMinus, why }: Guess): Guess {
   return { value: (least + greatest) / 2, plusMinus: (greatest - least) / 2, why };
 }
 
-const guessed = ({ standing, bounds }: NumberSetting, read: Read): Guess | undefined => {
+const guessed = ({ standing, bounds }: Setting, read: Read): Guess | undefined => {
   const guess = typeof standing === 'function' ? standing(read) : standing;
   return guess && within(bounds, guess);
 };
@@ -92,7 +69,6 @@ const guessed = ({ standing, bounds }: NumberSetting, read: Read): Guess | undef
  * @param read what else is set
  */
 export function put(one: Setting, given: unknown, read: Read): { value: unknown; input?: Input } {
-  if (one.kind === 'choice') return { value: given ?? one.usual };
   const guess = given === undefined ? guessed(one, read) : undefined;
   const plain = given ?? one.usual;
   const { value, plusMinus, origin } =

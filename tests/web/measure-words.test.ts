@@ -35,7 +35,7 @@ it('has words for everything that can be a guess, and a way to its input', () =>
   const names = new Set([...found].map((path) => path.slice(path.lastIndexOf('/') + 1)));
   expect([...names].sort()).toEqual(
     [
-      'clearApertureMm diameterMm entrancePupilDepthMm entrancePupilDiameterMm exitPupilFromShoulderMm fNumber fieldNumberMm focalLengthMm',
+      'clearApertureMm coverGlassMm diameterMm entrancePupilDepthMm entrancePupilDiameterMm exitPupilFromShoulderMm fNumber fieldNumberMm focalLengthMm',
       'fromSensorMm fromShoulderMm frontPrincipalPlaneFromRimMm heightMm imageCircleMm infinitySpaceMm magnification na noseDiameterMm',
       'parfocalDistanceMm pixelPitchUm rimToSensorMm workingDistanceMm',
       'powerDioptre referenceFocalLengthMm registerMm sensorOffsetMm testedFieldMm throatDiameterMm widthMm',

@@ -104,7 +104,7 @@ function Choice({ field, path, id, text, wrong, sheet }: ChoiceProps) {
         sheet.done();
       }}
     >
-      {!needed && <option value="">{field.usual ?? USUAL[path] ?? 'not given'}</option>}
+      {!needed && <option value="">{USUAL[path] ?? 'not given'}</option>}
       {choices.map(([value, words]) => (
         <option key={value} value={value}>
           {words}

@@ -11,8 +11,6 @@ export interface Field {
   choices?: readonly (readonly [value: string, text: string])[];
   /** Limits of its own, where core keeps none under a name. */
   ends?: readonly [least: number, greatest: number];
-  /** What a choice that is left open stands for. */
-  usual?: string;
   /** That a view of its own brought it. */
   brought?: true;
 }

@@ -58,6 +58,10 @@ const HOW: Readonly<Record<string, HowTo>> = {
     takes: 'a ruler',
     how: 'Focus on something flat and measure from it to the shoulder on which the objective seats, where its thread begins: mostly 45, 60 or 95 mm.',
   },
+  coverGlassMm: {
+    takes: 'the barrel',
+    how: 'It is engraved after the stroke: ∞/0.17 is made for a cover glass of 0.17 mm, ∞/0 for none, ∞/– for either.',
+  },
   noseDiameterMm: {
     takes: 'a caliper',
     how: 'Measure across the foremost part of the barrel, the one that ends nearest to the subject. Do not touch the glass with the jaws.',

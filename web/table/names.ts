@@ -37,23 +37,17 @@ export const TABLE_SHARES: ReadonlySet<TableFigureId> = new Set<TableFigureId>([
 ]);
 
 const FIELDS = new Map(
-  SETTINGS.map((one): [string, Field] => {
-    const { label, choices = {} } = SETTING_FIELDS[one.key as SettingKey];
-    const words = (option: string): string => choices[option] ?? option;
-    return [
-      one.key,
-      one.kind === 'choice'
-        ? {
-            key: one.key,
-            label,
-            kind: 'choice',
-            choices: one.options.filter((o) => o !== one.usual).map((o) => [o, words(o)]),
-            usual: `${words(one.usual)} (usual)`,
-            brought: true,
-          }
-        : { key: one.key, label, kind: 'quantity', unit: one.leaf.unit, ends: one.bounds, brought: true },
-    ];
-  }),
+  SETTINGS.map((one): [string, Field] => [
+    one.key,
+    {
+      key: one.key,
+      label: SETTING_FIELDS[one.key as SettingKey].label,
+      kind: 'quantity',
+      unit: one.leaf.unit,
+      ends: one.bounds,
+      brought: true,
+    },
+  ]),
 );
 
 /** The input of a setting that a path leads to; the path of its ± leads to it too. */

@@ -2,7 +2,7 @@ import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { earned, percent, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableEvaluation } from '../evaluate.ts';
-import type { NumberSetting } from '../setting.ts';
+import type { Setting } from '../setting.ts';
 import { farThing, magnificationTolerance, resin, shiftLimit, slip, strehlLimit } from './settings.ts';
 
 /** What ends the tolerance of the tube. */
@@ -10,7 +10,7 @@ export const TUBE_BITES = ['magnification', 'sharpness', 'place'] as const;
 export type TubeBite = (typeof TUBE_BITES)[number];
 
 const known = numberIn;
-const set = (evaluation: TableEvaluation, one: NumberSetting): number => numberAt(evaluation, one.leaf) as number;
+const set = (evaluation: TableEvaluation, one: Setting): number => numberAt(evaluation, one.leaf) as number;
 
 /** What errs first when the tube is wrong, on the side on which it may be less so. */
 export function tubeBites({ answers }: TableEvaluation): TubeBite | undefined {

@@ -3,7 +3,7 @@ import { earned, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { exposure } from '../exposure.ts';
-import type { NumberSetting } from '../setting.ts';
+import type { Setting } from '../setting.ts';
 import { flash, referenceFNumber } from './settings.ts';
 
 const told = (answer: Answer): string =>
@@ -17,7 +17,7 @@ const asTime = (seconds: number): string => (seconds < 0.3 ? `1/${short(1 / seco
 /** Light and stillness, in words. */
 export function stillnessSays(evaluation: TableEvaluation): string {
   const { answers } = evaluation;
-  const set = (one: NumberSetting): number => numberAt(evaluation, one.leaf) as number;
+  const set = (one: Setting): number => numberAt(evaluation, one.leaf) as number;
   const [more, corner] = [numberIn(answers.moreExposureEv), numberIn(answers.cornerMoreExposureEv)];
   const light =
     more === undefined

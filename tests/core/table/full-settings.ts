@@ -61,7 +61,6 @@ export function fullSettings(r: Random): Settings {
   const seed = r.integer(1, SEEDS);
   const entries = SETTINGS.map((one) => {
     const own = random(seed + SEEDS * numbered(one.key));
-    if (one.kind === 'choice') return [one.key, own.oneOf(one.options)];
     const [from, to] = RANGES[one.key as SettingKey] ?? [Number.NaN, Number.NaN];
     const value = own.between(from, to);
     return [one.key, own.chance(0.5) ? value : { value, plusMinus: 0.02 * Math.min(value - one.bounds[0], one.bounds[1] - value) }];
