@@ -3,9 +3,12 @@ import type { Page } from 'playwright-core';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { afterEach, expect, it } from 'vitest';
 import { report } from '../../core/index.ts';
-import { TABLE_FIGURES } from '../../core/table.ts';
+import { evaluateTable, TABLE_FIGURES } from '../../core/table.ts';
+import { toldAs } from '../../web/figures/value.ts';
+import { fullSettings } from '../core/table/full-settings.ts';
+import { random } from '../support/random.ts';
 import { clean } from './clean.ts';
-import { blank, complaints, leave, linkOf, OPENING, useBrowser, visit } from './support.ts';
+import { blank, complaints, leave, linkOf, OPENING, pairingIn, useBrowser, visit } from './support.ts';
 
 /** The sheet: on paper, and as each file that it is saved as. */
 
@@ -23,24 +26,84 @@ async function saved(page: Page, button: string): Promise<{ name: string; path: 
   return { name: download.suggestedFilename(), path, text: await readFile(path, 'utf8') };
 }
 
-it('shows every figure of the table, prints the sheet on one page in black and white, and saves it three ways', async () => {
-  const page = await visit(`?view=table${linkOf(RIG)}`, {}, '.sheet');
-  const shown = await page.locator('[data-figure]').evaluateAll((rows) => rows.map((row) => row.getAttribute('data-figure')));
-  for (const { id } of TABLE_FIGURES) expect(shown, id).toContain(id);
-
-  await page.fill('#sheet-title', 'Moss, Saturday');
-  // The browser's print window would wait for a person.
+/** Presses the button that prints; the browser's own window would wait for a person. */
+async function printed(page: Page): Promise<{ pages: number; text: string }> {
   await page.evaluate(() => {
     window.print = () => {};
   });
   await page.click('text="Print the sheet"');
-  const pdf = await page.pdf({ format: 'A4' });
-  const document = await getDocumentProxy(new Uint8Array(pdf));
-  expect(document.numPages).toBe(1);
+  const document = await getDocumentProxy(new Uint8Array(await page.pdf({ format: 'A4' })));
   const { text } = await extractText(document, { mergePages: true });
-  const printed = text.replaceAll('μ', 'µ').replace(/\s+/g, ' ');
-  for (const words of ['Moss, Saturday', report(RIG).sentence, 'Frames for this subject', 'Step from frame to frame', 'Rests on guesses'])
-    expect(printed).toContain(words);
+  return { pages: document.numPages, text: text.replaceAll('μ', 'µ').replace(/\s+/g, ' ') };
+}
+
+const figure = (page: Page, id: string): Promise<string | null> => page.textContent(`[data-figure=${id}] .amount`);
+
+it('goes from a link to a sighting, the build, the frames, and the sheet on paper', async () => {
+  // A link that somebody sent; from there to the table, as a person goes.
+  const page = await visit(linkOf(RIG), {}, '.views a');
+  expect(await page.textContent('.sentence')).toContain('At 10×');
+  await page.click('.views >> text="On the table"');
+  await page.waitForSelector('.sheet');
+  const shown = await page.locator('[data-figure]').evaluateAll((rows) => rows.map((row) => row.getAttribute('data-figure')));
+  for (const { id } of TABLE_FIGURES) expect(shown, id).toContain(id);
+
+  // 2.31 mm of a ruler across 23.5 mm of sensor.
+  await page.click('.saw >> text="a ruler"');
+  await page.fill('#saw-0-across', '2.31');
+  await page.fill('#saw-0-acrossPm', '0.01');
+  await page.click('text="Take it"');
+  await page.waitForSelector('text="Taken."');
+  const rig = await pairingIn(page);
+  const said = report(rig).sentence;
+  expect(said).toContain('At 10.2×');
+
+  // What follows stands on it: the tube, and the frames at the finer depth.
+  const answers = evaluateTable(rig, {}).answers;
+  for (const id of ['tubeLengthMm', 'frameStepUm', 'framesInAll'] as const) {
+    const answer = answers[id];
+    if (answer.state !== 'known') throw new Error(id);
+    const { text } = toldAs(id, answer);
+    expect(await figure(page, id)).toContain(text);
+  }
+  await page.fill('#in-railErrorUm', '3');
+  await page.locator('#in-railErrorUm').blur();
+  const coarse = evaluateTable(rig, { railErrorUm: 3 }).answers.framesInAll;
+  await page.waitForFunction(
+    (frames) => document.querySelector('[data-figure=framesInAll] .number')?.textContent === frames,
+    String(coarse.state === 'known' && coarse.value),
+  );
+
+  const { pages, text } = await printed(page);
+  expect(pages).toBe(1);
+  for (const words of [
+    said,
+    'What you saw',
+    'What to screw together',
+    'Tube to build',
+    'Frames to take',
+    'Error of the rail',
+    'Rests on guesses',
+  ])
+    expect(text).toContain(words);
+  expect(text).toContain(`Frames to take ${coarse.state === 'known' && coarse.value}`);
+}, 60_000);
+
+it('prints on one page in black and white whatever stands on it, and saves it three ways', async () => {
+  // As much as can be set, parts with long names, a wish for everything.
+  const long = 'M'.repeat(60);
+  const crowded = { ...RIG, objective: { ...RIG.objective, name: long }, relay: { ...RIG.relay, name: long } };
+  const set = Buffer.from(JSON.stringify(fullSettings(random(5)))).toString('base64url');
+  const full = await visit(`?view=table&set=1.${set}${linkOf(crowded)}`, {}, '.sheet');
+  expect(await full.locator('[role=alert]').count()).toBe(0);
+  const most = await printed(full);
+  expect(most.pages).toBe(1);
+  expect(most.text).toContain('more, in the link');
+  expect(await full.locator('.sheet').evaluate((sheet) => Number.parseFloat(getComputedStyle(sheet).fontSize))).toBeGreaterThanOrEqual(8);
+
+  const page = await visit(`?view=table${linkOf(RIG)}`, {}, '.sheet');
+  await page.fill('#sheet-title', 'Moss, Saturday');
+  expect((await printed(page)).text).toContain('Moss, Saturday');
   await page.emulateMedia({ media: 'print' });
   const colours = await page.locator('.sheet *').evaluateAll((all) => [...new Set(all.map((element) => getComputedStyle(element).color))]);
   expect(colours).toEqual(['rgb(0, 0, 0)']);
@@ -70,5 +133,5 @@ it('shows every figure of the table, prints the sheet on one page in black and w
   const held = JSON.parse(data.text) as { pairing: unknown; table: { figures: Record<string, unknown> } };
   expect(held.pairing).toEqual(RIG);
   expect(Object.keys(held.table.figures)).toEqual(TABLE_FIGURES.map(({ id }) => id));
-  await clean(page);
+  await clean(page, { within: '#table-sheet, .sheet' });
 }, 60_000);

@@ -50,7 +50,7 @@ const OF_PAIRING = [
 /** So many guesses and so many ways to find one out have room. */
 const MOST_GUESSES = 6;
 const MOST_MEASURED = 1;
-const MOST_SET = 24;
+const MOST_SET = 14;
 
 interface Sources {
   evaluation: Evaluation;

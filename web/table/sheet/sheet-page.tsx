@@ -44,20 +44,20 @@ export function SheetPage({ contents, drawing }: { contents: SheetContents; draw
           </section>
         ))}
         <Listed title="Rests on guesses" items={guesses} />
-        <Listed title="Measure first" items={measure} />
+        <Listed title="Measure first" items={measure} spare />
         <Listed title="Mind" items={cautions} />
       </div>
       <p class="sheet-link">
-        Back to this rig: <a href={link}>{link.replace(/(#1\.).*$/, '$1…')}</a>
+        Back to this rig: <a href={link}>{link.replace(/[?#].*$/, '…')}</a>
       </p>
     </article>
   );
 }
 
-function Listed({ title, items }: { title: string; items: readonly string[] }) {
+function Listed({ title, items, spare }: { title: string; items: readonly string[]; spare?: boolean }) {
   if (items.length === 0) return null;
   return (
-    <section>
+    <section class={spare ? 'spare' : undefined}>
       <h4>{title}</h4>
       <ul>
         {items.map((item) => (
