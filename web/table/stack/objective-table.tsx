@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals';
-import { DEFAULTS, type Objective, sameJson, short } from '../../../core/index.ts';
-import { CONVENTION_WORDS, duration, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
+import { DEFAULTS, duration, type Objective, sameJson, short } from '../../../core/index.ts';
+import { CONVENTION_WORDS, MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
 import { catalogue } from '../../state/catalogue.ts';
 import { answered } from '../../state/draft.ts';
 import { worksNow } from '../../state/works.ts';
