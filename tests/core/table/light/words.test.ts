@@ -23,7 +23,11 @@ describe('room for light in words', () => {
     expect(words).not.toContain('measure the nose');
     expect(words).toContain('up to 48° above the stage');
     expect(sideViewOf(on({ noseFrontDiameterMm: 18 }))).toMatchObject({ noseMm: 18, noseEndMm: 18 });
-    expect(sideViewOf(on({ noseFrontDiameterMm: 18, noseTaperLengthMm: 5 }))).toMatchObject({ noseEndMm: 18, taperMm: 5, noseMm: sideViewOf(on({}))?.noseMm });
+    expect(sideViewOf(on({ noseFrontDiameterMm: 18, noseTaperLengthMm: 5 }))).toMatchObject({
+      noseEndMm: 18,
+      taperMm: 5,
+      noseMm: sideViewOf(on({}))?.noseMm,
+    });
   });
 
   it('says by how much a diffuser is too narrow, likely or surely', () => {
