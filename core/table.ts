@@ -25,8 +25,10 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 // Setting infinity, and what may be wrong about it.
+export { infinitySteps } from './table/infinity/procedure.ts';
 export { type TubePoint, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
+export { OUT, wayOf } from './table/infinity/way.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
