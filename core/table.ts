@@ -40,8 +40,8 @@ export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
-export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
-export { duration, stackSentence } from './table/stack/sentence.ts';
+export { MOST_OBJECTIVES, nearestIn, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
+export { stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';
