@@ -64,7 +64,7 @@ export { circleInRectangle } from './pairing/circle.ts';
 
 // Words, units and errors.
 export { minutesFor, nameOf, resolving } from './pairing/phrases.ts';
-export { atLeast, atMost, capital, earned, listed, percent, short } from './words.ts';
+export { atLeast, atMost, capital, duration, earned, listed, percent, short } from './words.ts';
 export { sameJson } from './same.ts';
 export type { Figure } from './figure.ts';
 export { DIMENSION, type Unit } from './units.ts';

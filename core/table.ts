@@ -26,8 +26,10 @@ export {
   tableFigureById,
 } from './table/groups.ts';
 // Setting infinity, and what may be wrong about it.
+export { infinitySteps } from './table/infinity/procedure.ts';
 export { type TubePoint, tubeStudy } from './table/infinity/study.ts';
 export { infinitySays, TUBE_BITES, tubeBites } from './table/infinity/told.ts';
+export { OUT, wayOf } from './table/infinity/way.ts';
 // Frames for this subject, and room for light.
 export { lightSentence } from './table/light/sentence.ts';
 export { type SideView, sideViewOf } from './table/light/side.ts';
@@ -39,8 +41,8 @@ export { measuredAs } from './table/saw/take.ts';
 export { findingInWords, inconsistentInWords, seenInWords, unsolvedInWords } from './table/saw/words.ts';
 export { shapeOf } from './table/setting.ts';
 export { byConvention, CONVENTION_WORDS } from './table/stack/conventions.ts';
-export { MOST_OBJECTIVES, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
-export { duration, stackSentence } from './table/stack/sentence.ts';
+export { MOST_OBJECTIVES, nearestIn, type ObjectiveStack, objectiveName, stackByObjective } from './table/stack/objectives.ts';
+export { stackSentence } from './table/stack/sentence.ts';
 // Light and stillness.
 export { stillnessSays } from './table/stillness/told.ts';
 export { KNOWN_THREADS } from './table/threads/known.ts';

@@ -41,3 +41,18 @@ export const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** From here on seconds are hard to picture, s. */
+const IN_MINUTES = 90;
+
+/** Seconds up to a minute and a half, then minutes, then hours; each with what is left over. */
+export function duration(s: number): string {
+  const seconds = Math.round(s);
+  if (s < IN_MINUTES) return `${short(s)} s`;
+  if (seconds < 7200) return left(Math.floor(seconds / 60), 'min', seconds % 60, 's');
+  const minutes = Math.round(s / 60);
+  return left(Math.floor(minutes / 60), 'h', minutes % 60, 'min');
+}
+
+const left = (whole: number, unit: string, rest: number, smaller: string): string =>
+  rest === 0 ? `${whole} ${unit}` : `${whole} ${unit} ${rest} ${smaller}`;

@@ -34,6 +34,10 @@ export const sightingsAnswer = exactly<SightingsAnswer>()(
           also: z.array(z.strictObject(ends)),
           cut: z.boolean(),
           beyond: z.boolean(),
+          clash: z
+            .strictObject({ value: z.number(), path: z.string() })
+            .optional()
+            .openapi({ description: 'what stood there as exact, where it is far from this' }),
           fit: z.strictObject({ chiSquare: z.number(), freedom: z.number().int(), birge: z.number() }).optional(),
           says: z.string(),
         }),

@@ -12,6 +12,9 @@ export const USUAL_OVERLAP = 0.2;
  */
 export const stepOf = (depth: number, overlap: number, error: number): number => Math.min(depth * (1 - overlap), depth - 2 * error);
 
+/** As many whole `increment`s as `step` holds; a quotient that rounding leaves a hair below a whole number counts as it. */
+export const incrementsIn = (step: number, increment: number): number => Math.floor((step / increment) * (1 + 1e-14));
+
 /**
  * The least number of frames whose steps reach from the front of `subject` to its back, the first one standing for
  * a whole depth: `1 + max(0, ceil((subject - depth) / step))`. Where rounding makes the quotient a hair more or

@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
 import { closeUpClaims, closeUpSays, evaluateTable, type Settings, settingsSchema } from '../../core/table.ts';
 import { clean } from './clean.ts';
-import { complaints, leave, OPENING, put, useBrowser, visit } from './support.ts';
+import { complaints, leave, linkOf, OPENING, put, useBrowser, visit } from './support.ts';
 
 /** The close-up lens on a camera lens, as a person tells it. */
 
@@ -12,6 +12,15 @@ afterEach(async () => {
 });
 
 const WITHIN = '[aria-labelledby=table-close-up]';
+
+it('is a line and the fields where there is no close-up lens', async () => {
+  const tube: typeof OPENING = { ...OPENING, relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: 54 } };
+  const page = await visit(`?view=table${linkOf(tube)}`, {}, WITHIN);
+  expect(await page.textContent(`${WITHIN} .sentence`)).toContain('No close-up lens here');
+  expect(await page.locator(`${WITHIN} .figure`).count()).toBe(0);
+  await put(page, '/closeUpFocalLengthMm', '200');
+  expect(await page.locator(`${WITHIN} .figure`).count()).toBeGreaterThan(6);
+}, 30_000);
 
 it('answers a camera lens, guesses its nearest focus, draws and tabulates it, and takes what was measured', async () => {
   const page = await visit('?view=table', { viewport: { width: 390, height: 844 } }, WITHIN);

@@ -1,5 +1,5 @@
 import { afterEach, expect, it } from 'vitest';
-import { evaluateTable, infinitySays, stillnessSays } from '../../core/table.ts';
+import { evaluateTable, infinitySays, infinitySteps, stillnessSays } from '../../core/table.ts';
 import { clean } from './clean.ts';
 import { complaints, leave, linkOf, OPENING, put, useBrowser, visit } from './support.ts';
 
@@ -30,7 +30,10 @@ it('says how wrong the tube may be and how still it must stand, follows what is 
   );
   expect(await says('infinity')).toBe(infinitySays(expected(settings)));
   expect(await page.textContent('.tube-rule .rider')).toBe('40 mm too short');
-  expect(await page.textContent('#rule-caption')).toMatch(/^With a tube 40 mm too short the magnification is [\d.]+ instead of [\d.]+, /);
+  expect(await page.textContent('#rule-caption')).toMatch(
+    /^With a tube 40 mm too short the magnification is [\d.]+ instead of [\d.]+, .* on axis the picture is /,
+  );
+  expect(await page.locator('.infinity-steps li').allTextContents()).toEqual([...infinitySteps(expected(settings))]);
   // The dimension that is drawn ends where the scale has what is allowed.
   const { x, tick } = await page.evaluate(() => {
     const band = document.querySelector('.tube-rule .dimension')?.getAttribute('d') ?? '';

@@ -20,7 +20,7 @@ it('says frames and light as core does, follows what is set, and lays the object
   expect(await says('stack')).toBe(stackSentence(evaluateTable(OPENING, {})));
   expect(await says('light')).toBe(lightSentence(evaluateTable(OPENING, {})));
 
-  const set = { railErrorUm: 2, exposureS: 0.5, diffuserDiameterMm: 20, diffuserHeightMm: 6 };
+  const set = { railErrorUm: 2, railIncrementUm: 1.25, exposureS: 0.5, diffuserDiameterMm: 20, diffuserHeightMm: 6 };
   for (const [key, value] of Object.entries(set)) await put(page, `/${key}`, String(value));
   await put(page, '/subject/depthMm', '0.6');
   const deeper = { ...OPENING, subject: { ...OPENING.subject, depthMm: 0.6 } };
@@ -41,6 +41,19 @@ it('says frames and light as core does, follows what is set, and lays the object
     .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
   expect(rows.map((cells) => cells[4])).toEqual(due.map((row) => (row.frames === undefined ? '–' : String(row.frames))));
   expect(rows.filter((cells) => cells[0]?.includes('in this pairing'))).toHaveLength(1);
+  const seen = () => page.locator('.objectives tbody tr:visible').count();
+  expect(await seen()).toBe(8);
+  await page.click(`.by-objective >> text="All ${due.length} objectives"`);
+  expect(await seen()).toBe(due.length);
+  // Each reason why there are no frames once, under the table.
+  const whys = new Set(due.flatMap(({ why }) => why ?? []));
+  expect(whys.size).toBeGreaterThan(0);
+  for (const why of whys) expect(await page.locator('.by-objective').getByText(why).count()).toBe(1);
+
+  await put(page, '/railIncrementUm', '500');
+  expect(await says('stack')).toContain('This rail is too coarse');
+  expect(await page.locator('.stack-part .list').getByText('too coarse').count()).toBe(0);
+  await put(page, '/railIncrementUm', '1.25');
 
   await unfold(page);
   const depths = await page.locator('.conventions tbody tr').evaluateAll((all) => all.map((row) => row.children[2]?.textContent));

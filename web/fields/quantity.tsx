@@ -32,34 +32,40 @@ export function Quantity({ field, path, sheet = PAIRING }: { field: Field; path:
           onDone={sheet.done}
         />
         <span class="unit">{field.unit}</span>
-        <span class="plus-minus" aria-hidden="true">
-          ±
-        </span>
-        <Typed
-          class="spread"
-          label={`± of ${field.label}${field.unit ? `, in ${field.unit}` : ''}`}
-          value={shown(here.plusMinus)}
-          placeholder={taken && here.plusMinus === undefined && taken.plusMinus > 0 ? short(taken.plusMinus, 2) : undefined}
-          wrong={inSpread ? wrong : undefined}
-          onType={(text) => change({ plusMinus: numberTyped(text) })}
-          onDone={sheet.done}
-        />
-        <select
-          aria-label={`Where ${field.label} comes from`}
-          value={shown(origin)}
-          disabled={here.value === undefined}
-          onChange={({ currentTarget }) => {
-            change({ origin: currentTarget.value });
-            sheet.done();
-          }}
-        >
-          {here.value === undefined && !taken && <option value="">not given</option>}
-          {ORIGINS.map((origin) => (
-            <option key={origin} value={origin}>
-              {origin}
-            </option>
-          ))}
-        </select>
+        {sheet.brief && here.value === undefined ? (
+          taken && <span class="taken">{assumed ? 'a guess' : 'as usual'}</span>
+        ) : (
+          <>
+            <span class="plus-minus" aria-hidden="true">
+              ±
+            </span>
+            <Typed
+              class="spread"
+              label={`± of ${field.label}${field.unit ? `, in ${field.unit}` : ''}`}
+              value={shown(here.plusMinus)}
+              placeholder={taken && here.plusMinus === undefined && taken.plusMinus > 0 ? short(taken.plusMinus, 2) : undefined}
+              wrong={inSpread ? wrong : undefined}
+              onType={(text) => change({ plusMinus: numberTyped(text) })}
+              onDone={sheet.done}
+            />
+            <select
+              aria-label={`Where ${field.label} comes from`}
+              value={shown(origin)}
+              disabled={here.value === undefined}
+              onChange={({ currentTarget }) => {
+                change({ origin: currentTarget.value });
+                sheet.done();
+              }}
+            >
+              {here.value === undefined && !taken && <option value="">not given</option>}
+              {ORIGINS.map((origin) => (
+                <option key={origin} value={origin}>
+                  {origin}
+                </option>
+              ))}
+            </select>
+          </>
+        )}
       </div>
       <Complaint id={`${id}-wrong`} found={found} />
     </div>

@@ -14,6 +14,8 @@ export interface Sheet {
   found(path: string): readonly Problem[];
   /** An input was left, or what was typed settled by Enter. */
   done(): void;
+  /** That ± and origin are asked for only where a value stands: what is left out is as usual, and nobody marked it. */
+  readonly brief?: true;
   /** What is worked with where nothing, or no ±, is given. */
   taken(path: string): { value: number; plusMinus: number; origin: string } | undefined;
 }

@@ -1,4 +1,4 @@
-import { type Answer, earned, type FigureId, percent, short } from '../../core/index.ts';
+import { type Answer, duration, earned, type FigureId, percent, short } from '../../core/index.ts';
 
 /** Shares are told in per cent, ratios bare, f-numbers and magnifications as they are written. */
 const SHARES: ReadonlySet<string> = new Set<FigureId>([
@@ -25,10 +25,12 @@ export function toldAs(id: string, answer: Extract<Answer, { state: 'known' }>, 
   const { value, low, high } = answer;
   const unit = UNITS[answer.unit] ?? answer.unit;
   const half = Math.max(value - (low ?? value), (high ?? value) - value);
-  const end = (x: number): string => (share ? percent(x).replace(' %', '') : toPlace(x, half));
+  const timed = unit === 's' && duration(value) !== `${short(value)} s`;
+  const end = (x: number): string => (timed ? duration(x) : share ? percent(x).replace(' %', '') : toPlace(x, half));
   const sure = low !== undefined && high !== undefined && high - low <= 1e-9 * Math.max(1, Math.abs(value));
   const ends = [low === undefined ? 'without limit below' : end(low), high === undefined ? 'without limit' : end(high)];
   const named = /[mM]agnification$/.test(id) ? '×' : share ? '%' : unit;
+  if (timed) return { text: duration(value), unit: '', range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
   const text = share ? percent(value).replace(' %', '') : earned(value, low, high);
   return { text, unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
 }

@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { infinitySays, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { infinitySays, infinitySteps, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildOnSheet } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
@@ -14,6 +14,7 @@ import { tabled } from './tabled.ts';
 export interface OnSheet {
   /** Its sentence, and what else is said beside it. */
   readonly says: readonly string[];
+  /** What the sentence does not tell already. */
   readonly figures: readonly TableFigureId[];
   /** Things in their order. */
   readonly list?: readonly string[];
@@ -35,24 +36,24 @@ export const SECTIONS: readonly Section[] = [
     Body: BuildSection,
     onSheet: buildOnSheet,
   },
-  { id: 'saw', title: 'What you saw', Body: SawSection, onSheet: sawOnSheet },
   {
     id: 'infinity',
     title: 'Setting infinity',
     Body: InfinitySection,
-    onSheet: () => ({ says: [infinitySays(tabled.value)], figures: ['tubeShorterMm', 'tubeLongerMm'] }),
+    onSheet: () => ({ says: [infinitySays(tabled.value)], list: infinitySteps(tabled.value), figures: [] }),
   },
+  { id: 'saw', title: 'What you saw', Body: SawSection, onSheet: sawOnSheet },
   {
     id: 'light',
     title: 'Room for light',
     Body: LightSection,
-    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: ['noseClearanceMm', 'diffuserSpareMm'] }),
+    onSheet: () => ({ says: [lightSentence(tabled.value)], figures: [] }),
   },
   {
     id: 'stillness',
     title: 'Light and stillness',
     Body: StillnessSection,
-    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: ['stillUm'] }),
+    onSheet: () => ({ says: [stillnessSays(tabled.value)], figures: [] }),
   },
   {
     id: 'stack',
@@ -60,8 +61,15 @@ export const SECTIONS: readonly Section[] = [
     Body: StackSection,
     onSheet: () => ({
       says: [stackSentence(tabled.value)],
-      figures: ['framesInAll', 'frameStepUm', 'railStepUm', 'railTravelMm', 'stackTimeS'],
+      figures: ['framesInAll', 'frameStepUm', 'railTravelMm', 'stackTimeS'],
     }),
   },
-  { id: 'close-up', title: 'The close-up lens elsewhere', Body: CloseUpSection, onSheet: closeUpOnSheet },
 ];
+
+/** What the relay's lens does on other lenses: another job, told last. */
+export const ELSEWHERE: Section = {
+  id: 'close-up',
+  title: 'The close-up lens elsewhere',
+  Body: CloseUpSection,
+  onSheet: closeUpOnSheet,
+};

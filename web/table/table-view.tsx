@@ -2,12 +2,12 @@ import { useEffect } from 'preact/hooks';
 import { answered } from '../state/draft.ts';
 import '../styles/table.css';
 import { engraved } from '../abreast/named.ts';
-import { SECTIONS } from './sections.ts';
+import { ELSEWHERE, SECTIONS, type Section } from './sections.ts';
 import { SheetSection } from './sheet/section.tsx';
 import { settings } from './tabled.ts';
 
 /** The sheet takes from all the others. */
-const SHEET = { id: 'sheet', title: 'The sheet', Body: SheetSection };
+const ALL: readonly Section[] = [...SECTIONS, { id: 'sheet', title: 'The sheet', Body: SheetSection }, ELSEWHERE];
 
 /** On the table: from a pairing to the last frame, one thing after the other. */
 export function TableView() {
@@ -23,7 +23,7 @@ export function TableView() {
         )}
         <nav class="table-contents" aria-label="What is done on the table">
           <ol>
-            {[...SECTIONS, SHEET].map(({ id, title }) => (
+            {ALL.map(({ id, title }) => (
               <li key={id}>
                 <button type="button" class="lead" onClick={() => goTo(id)}>
                   {title}
@@ -33,12 +33,14 @@ export function TableView() {
           </ol>
         </nav>
       </section>
-      {[...SECTIONS, SHEET].map(({ id, title, Body }) => (
+      {ALL.map(({ id, title, Body }) => (
         <section key={id} class="table-section" aria-labelledby={`table-${id}`}>
           <h2 id={`table-${id}`} tabIndex={-1}>
             {title}
           </h2>
-          <Body />
+          <div class="table-part">
+            <Body />
+          </div>
         </section>
       ))}
     </>

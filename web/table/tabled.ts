@@ -23,6 +23,7 @@ const toldAt = (path: string): readonly Problem[] => settings.told.value.filter(
 /** What is set on the table, as inputs stand on it. */
 export const TABLE: Sheet = {
   mark: '',
+  brief: true,
   at: (path) => valueAt(settings.draft.value, steps(path)),
   edit: (path, value) => settings.take(withAt(settings.draft.value, path, value)),
   found: toldAt,

@@ -6,7 +6,7 @@ import { MM_PER_M } from '../../units.ts';
 import { numberAt, valueAt } from '../at.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { conjugates } from './offset.ts';
-import { strehlLimit, tubeError } from './settings.ts';
+import { magnificationTolerance, strehlLimit, tubeError } from './settings.ts';
 
 /** One place along the curve of an error of the tube. */
 export interface TubePoint {
@@ -26,20 +26,31 @@ export interface TubeStudy {
   /** The error that is set, and the Strehl ratio that is still sharp. */
   now: number;
   limit: number;
+  /** The share by which the magnification may be off. */
+  magnificationShare: number;
 }
 
 /** Undefined where an input is missing. */
 export function tubeStudy(evaluation: TableEvaluation): TubeStudy | undefined {
   const rig = valueAt(evaluation, conjugates);
   const [s0, h] = [numberAt(evaluation, sensorOffset), numberAt(evaluation, principalPlane)];
-  const [now, limit] = [numberAt(evaluation, tubeError.leaf), numberAt(evaluation, strehlLimit.leaf)];
-  if (rig === undefined || s0 === undefined || h === undefined || now === undefined || limit === undefined) return undefined;
-  const { n, na, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
+  const [now, limit, magnificationShare] = [tubeError, strehlLimit, magnificationTolerance].map(({ leaf }) => numberAt(evaluation, leaf));
+  if (
+    rig === undefined ||
+    s0 === undefined ||
+    h === undefined ||
+    now === undefined ||
+    limit === undefined ||
+    magnificationShare === undefined
+  )
+    return undefined;
+  const { n, naAt, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
   const [least, most] = [farthestOffset(rig, -1), farthestOffset(rig, 1)];
   return {
     at(tubeErrorMm) {
       const s = s0 + tubeErrorMm;
       const magnification = imageScale(f, s, z) / fo;
+      const na = naAt(s);
       if (s < least || s > most || magnification <= na) return undefined;
       return { tubeErrorMm, magnification, strehl: offConjugate(n, na, magnification).strehl(opticalShift(rig, s) / wavelength) };
     },
@@ -47,5 +58,6 @@ export function tubeStudy(evaluation: TableEvaluation): TubeStudy | undefined {
     errorFrom: (metres) => offsetFocusedOn(f, MM_PER_M * metres + h) - s0,
     now,
     limit,
+    magnificationShare,
   };
 }

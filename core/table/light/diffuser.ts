@@ -1,9 +1,8 @@
 import { figure, Gap, openStep, step } from '../../figure.ts';
 import { objectFieldDiagonalMm } from '../../pairing/first-order.ts';
-import { noseDiameter } from '../../pairing/leaves.ts';
 import { besideNose } from './beside.ts';
 import { noseOverBack } from './nose.ts';
-import { middleSlope, noseEnd, sineOfCone } from './room.ts';
+import { middleSlope, noseEnd, noseWhole, sineOfCone } from './room.ts';
 import { diffuserDiameter, diffuserHeight, diffuserThickness, diffuserTop, noseTaper } from './settings.ts';
 
 /** A tube or cone of paper or opal round the subject: whether it fits, and how much of the light it spreads. */
@@ -53,7 +52,7 @@ const besideTheNose = step({
   symbol: 'a_w',
   unit: 'mm',
   words: 'what is left, all round, between the diffuser and a nose let down into it',
-  needs: [foot, top, height, noseOverBack, noseEnd, noseDiameter, noseTaper.leaf],
+  needs: [foot, top, height, noseOverBack, noseEnd, noseWhole, noseTaper.leaf],
   of: (b, t, H, a, end, whole, taper) => besideNose({ end: end / 2, whole: whole / 2, taper }, a, { foot: b, top: t, height: H }),
 });
 

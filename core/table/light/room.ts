@@ -10,7 +10,7 @@ import { noseFront, noseTaper } from './settings.ts';
  * relay behind it. Heights are counted from that plane, which is as far from the nose in every frame of a stack.
  */
 
-/** Where a nose tapers, its end; without a taper's length its whole width is taken to begin right there. */
+/** Where a nose tapers, its end; what is told of the end is nearer to the light than a width of the whole. */
 export const noseEnd = openStep({
   id: 'noseEnd',
   symbol: 'D_w',
@@ -19,6 +19,27 @@ export const noseEnd = openStep({
   needs: [noseFront.leaf, noseDiameter],
   of: (front, nose) => (typeof front === 'number' ? front : nose),
   as: (front, nose) => front || nose,
+});
+
+/** No length is no taper: the end is then all that light meets. */
+const taperThere = openStep({
+  id: 'noseTaperThere',
+  symbol: 'l_w',
+  unit: 'mm',
+  words: 'length of the taper, if there is one',
+  needs: [noseTaper.leaf],
+  of: (taper) => (typeof taper === 'number' && taper > 0 ? taper : Gap.unknown('/noseTaperLengthMm')),
+  as: (taper) => taper,
+});
+
+export const noseWhole = openStep({
+  id: 'noseWhole',
+  symbol: 'D_h',
+  unit: 'mm',
+  words: "width of the whole nose above its taper; as wide as its end where an end is told and no taper's length",
+  needs: [noseFront.leaf, taperThere, noseDiameter],
+  of: (front, taper, nose) => (typeof front === 'number' && typeof taper !== 'number' ? front : nose),
+  as: (front, taper, nose) => (front && !taper ? front : nose),
 });
 
 const relayHeight = step({
@@ -39,7 +60,7 @@ const past = (a: number, end: number, taper: number, nose: number, rim: unknown,
     typeof rim === 'number' && typeof high === 'number' ? high / (rim / 2 + aside) : Number.POSITIVE_INFINITY,
   );
 
-const NEEDS = [clearWorkingDistanceMm, noseEnd, noseTaper.leaf, noseDiameter, clearAperture, relayHeight] as const;
+const NEEDS = [clearWorkingDistanceMm, noseEnd, noseTaper.leaf, noseWhole, clearAperture, relayHeight] as const;
 const slopes = (a: string, end: string, taper: string, nose: string, rim: string, high: string, aside: string): string =>
   `min(${[
     `${a} / (${end} / 2${aside})`,

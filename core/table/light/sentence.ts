@@ -5,7 +5,7 @@ import { nameOf } from '../../pairing/phrases.ts';
 import { listed, percent, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableFigureId } from '../groups.ts';
-import { diffuserDiameter } from './settings.ts';
+import { diffuserDiameter, noseFront } from './settings.ts';
 
 type Light = Worked<TableFigureId<'light'>>;
 
@@ -21,7 +21,7 @@ function lead(light: Light): string {
   if (middle === undefined) return `How high light can come in is not known${missingIn(answers.lightMiddleDeg)}`;
   const far =
     corner !== undefined && short(corner, 2) !== short(middle, 2) ? ` (${short(corner, 2)}° for the corner away from the lamp)` : '';
-  return `Light can come in from the stage up to ${short(middle, 2)}°${far}${doubtIn(light)}, ${percent(share ?? 0)} of the half-space above the subject`;
+  return `Light can come in to the top of the subject up to ${short(middle, 2)}° above the stage${far}${doubtIn(light)}, ${percent(share ?? 0)} of the half-space above the subject`;
 }
 
 /** Where low and high lie farther apart than this, they are said, °. */
@@ -30,7 +30,8 @@ const WIDE = 10;
 function doubtIn({ answers, inputs }: Light): string {
   const [low, , high] = interval(answers.lightMiddleDeg) ?? [0, 0, 0];
   if (high - low <= WIDE) return '';
-  const guessed = inputs.some(({ leaf, origin }) => leaf === noseDiameter && origin === 'assumed');
+  const told = inputs.some(({ leaf }) => leaf === noseFront.leaf);
+  const guessed = !told && inputs.some(({ leaf, origin }) => leaf === noseDiameter && origin === 'assumed');
   return `, anywhere from ${short(low, 2)} to ${short(high, 2)}°${guessed ? ' until you measure the nose' : ''}`;
 }
 
@@ -44,9 +45,10 @@ function diffuser(light: Light): string {
   const [low = Number.NaN, , high = Number.NaN] = interval(light.answers.diffuserSpareMm) ?? [];
   if (wide === undefined || spare === undefined) return '';
   const it = `a diffuser of ${mm(wide)}`;
-  if (spare < 0) return `${it} does not fit: it wants ${mm(-spare)} more room${high >= 0 ? ', or may just pass' : ''}`;
+  if (spare < 0 && high < 0) return `${it} does not fit: it is ${mm(-spare)} too narrow`;
+  if (spare < 0) return `${it} is likely ${short(-spare, 2)} mm too narrow (${short(low, 2)} to +${short(high, 2)} mm to spare)`;
   const doubt = low < 0 ? ', which what is not known may use up' : '';
-  return `${it} fits with ${mm(spare)} to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of it`}`;
+  return `${it} fits with ${mm(spare)} to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of that half-space`}`;
 }
 
 function nose(clearance: Answer): string {

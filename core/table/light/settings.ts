@@ -4,7 +4,7 @@ export const noseFront = setting({
   key: 'noseFrontDiameterMm',
   symbol: 'D_v',
   unit: 'mm',
-  words: "width of the nose's very end, where it tapers",
+  words: "width of the nose's very end; without a taper's length the whole nose is taken to be as wide",
   bounds: [0.1, 200],
 });
 

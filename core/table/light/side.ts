@@ -1,11 +1,11 @@
 import { clearWorkingDistanceMm } from '../../pairing/bench.ts';
 import type { Worked } from '../../pairing/evaluate.ts';
 import { objectFieldDiagonalMm } from '../../pairing/first-order.ts';
-import { noseDiameter, subjectDepth } from '../../pairing/leaves.ts';
+import { subjectDepth } from '../../pairing/leaves.ts';
 import { numberAt } from '../at.ts';
 import { foot, top } from './diffuser.ts';
 import { noseOverBack } from './nose.ts';
-import { middleSlope, noseEnd, sineOfCone } from './room.ts';
+import { middleSlope, noseEnd, noseWhole, sineOfCone } from './room.ts';
 import { diffuserHeight, diffuserThickness, noseTaper } from './settings.ts';
 
 /** What stands over the subject, as seen from the side with the subject's back in focus; all mm, widths whole. */
@@ -32,7 +32,7 @@ export interface SideView {
 export function sideViewOf(light: Pick<Worked<string>, 'graph' | 'sheet'>): SideView | undefined {
   const at = (node: Parameters<typeof numberAt>[1]): number | undefined => numberAt(light, node);
   const [free, over, slope, field, sine] = [clearWorkingDistanceMm, noseOverBack, middleSlope, objectFieldDiagonalMm, sineOfCone].map(at);
-  const [nose, end, taper] = [noseDiameter, noseEnd, noseTaper.leaf].map(at);
+  const [nose, end, taper] = [noseWhole, noseEnd, noseTaper.leaf].map(at);
   if (free === undefined || over === undefined || slope === undefined || field === undefined || sine === undefined) return undefined;
   if (nose === undefined || end === undefined || taper === undefined) return undefined;
   const [b, t, height, wall] = [foot, top, diffuserHeight.leaf, diffuserThickness.leaf].map(at);

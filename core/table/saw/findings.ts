@@ -8,7 +8,7 @@ import { dot } from './matrix.ts';
 import { solveOne } from './one.ts';
 import type { Reading } from './readings.ts';
 import { solveTwo } from './two.ts';
-import { type Known, knownOf, rangeOf, type Unknown } from './unknowns.ts';
+import { clashOf, type Known, knownOf, rangeOf, type Unknown } from './unknowns.ts';
 import { gainOf, slopesAt } from './weigh.ts';
 
 /** A number of the pairing that what was seen gives, to be taken as measured. */
@@ -32,6 +32,8 @@ export interface Finding {
   readonly cut: boolean;
   /** Whether it lies outside what was known of it before. */
   readonly beyond: boolean;
+  /** What stood there as exact, and where it comes from, if it is far from this. */
+  readonly clash?: { readonly value: number; readonly path: string };
   /** How well several sightings agree. */
   readonly fit?: { readonly chiSquare: number; readonly freedom: number; readonly birge: number };
 }
@@ -111,6 +113,7 @@ export function seek(
       return;
     }
     const { value, low, high } = chosen;
+    const clash = clashOf(unknown, chosen, inputs);
     findings.push({
       path: unknown.path,
       ...chosen,
@@ -119,6 +122,7 @@ export function seek(
       from,
       restsOn: restsOn(bench, solved, xs, k),
       asTheyStand,
+      ...(clash ? { clash } : {}),
       ...(solved.freedom > 0 ? { fit: { chiSquare: solved.chiSquare, freedom: solved.freedom, birge: solved.birge } } : {}),
     });
   });

@@ -91,6 +91,22 @@ export function knownOf(unknown: Unknown, inputs: readonly Input[]): Known | und
   return undefined;
 }
 
+/** By so much, as a share, a number that stands without a ± may be off before it is worth a word. */
+const WORTH_A_WORD = 0.05;
+
+/** What stood there without a ± and is far from what was found: one of the two is wrong. Undefined where they go together. */
+export function clashOf(
+  unknown: Unknown,
+  { low, high }: { low: number; high: number },
+  inputs: readonly Input[],
+): { readonly value: number; readonly path: string } | undefined {
+  const input = inputs.find((i) => unknown.replaces(i) && i.greatest === i.least);
+  if (!input) return undefined;
+  const value = input.leaf === leaves.power ? MM_PER_M / input.value : input.value;
+  const off = WORTH_A_WORD * Math.abs(value);
+  return value < low - off || value > high + off ? { value, path: input.path } : undefined;
+}
+
 /** Between which values it is looked for. */
 export function rangeOf(unknown: Unknown, infinitySpaces: readonly number[], inputs: readonly Input[]): readonly [number, number] {
   const [least, greatest] = BOUNDS[unknown.name];

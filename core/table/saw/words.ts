@@ -1,3 +1,4 @@
+import { GLASS } from '../../pairing/inputs.ts';
 import { nameOf } from '../../pairing/phrases.ts';
 import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { Finding, Unsolved } from './findings.ts';
@@ -29,9 +30,15 @@ export function findingInWords(finding: Finding): string {
   if (finding.also.length > 0) parts.push(`${finding.also.map(between).join(', or ')} would show the same.`);
   if (finding.cut) parts.push('One end of it is not what you saw, but where the guess that stood here ended.');
   if (finding.beyond) parts.push('That lies outside the guess that stood here: look once more.');
+  if (finding.clash) parts.push(clashInWords(finding.clash));
   const [first = '', ...more] = parts;
   return [`${first}.`, ...more].join(' ');
 }
+
+const clashInWords = ({ value, path }: NonNullable<Finding['clash']>): string =>
+  path === GLASS
+    ? `By its glass it would be ${short(value)} mm: one of the two is not this lens, and its lengths still follow the glass.`
+    : `${short(value)} stood here as exact: one of the two is wrong, so look at both once more.`;
 
 function headOf(path: string, value: number, number: string): string {
   if (path === '/relay/focalLengthMm') return `The relay's true focal length is ${number} mm`;

@@ -2,13 +2,13 @@ import { DEPTH_CONVENTIONS, type DepthConvention, waveTerm } from '../../diffrac
 import { systemNa } from '../../pairing/aperture.ts';
 import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
 import type { Worked } from '../../pairing/evaluate.ts';
-import { framesOf, stepOf } from '../../pairing/frames.ts';
+import { framesOf, incrementsIn, stepOf } from '../../pairing/frames.ts';
 import { depthConvention, subjectDepth, subjectIndex, wavelength } from '../../pairing/leaves.ts';
 import { MM_PER_NM, UM_PER_MM } from '../../units.ts';
 import { numberAt } from '../at.ts';
 import { MOST_FRAMES } from './counts.ts';
 import { overlap, railError } from './settings.ts';
-import { focusPerRail } from './steps.ts';
+import { focusPerRail, incrementThere } from './steps.ts';
 
 /** What is added up to the depth of one frame, by each convention. */
 export const CONVENTION_WORDS: Readonly<Record<DepthConvention, string>> = {
@@ -33,12 +33,13 @@ export function byConvention(evaluation: Pick<Worked<string>, 'graph' | 'sheet'>
   if (depth === undefined || NA === undefined || n === undefined || nm === undefined) return [];
   const wave = (convention: DepthConvention): number => waveTerm(convention, nm * MM_PER_NM * UM_PER_MM, NA, n);
   const now = evaluation.sheet[evaluation.graph.place.get(depthConvention) as number] as DepthConvention;
-  const [subject, o, error, q] = [at(subjectDepth), at(overlap.leaf), at(railError.leaf), at(focusPerRail)];
+  const [subject, o, error, q, finest] = [subjectDepth, overlap.leaf, railError.leaf, focusPerRail, incrementThere].map(at);
   return DEPTH_CONVENTIONS.map((convention) => {
     const chosen = convention === now;
     const depthUm = chosen ? depth : depth - wave(now) + wave(convention);
     if (subject === undefined || o === undefined || error === undefined || q === undefined) return { convention, chosen, depthUm };
-    const step = stepOf(depthUm, o, q * error);
+    const longest = stepOf(depthUm, o, q * error);
+    const step = finest === undefined ? longest : q * finest * incrementsIn(longest, q * finest);
     const frames = UM_PER_MM * subject <= depthUm ? 1 : step > 0 ? framesOf(UM_PER_MM * subject, depthUm, step) : Number.POSITIVE_INFINITY;
     return { convention, chosen, depthUm, ...(frames <= MOST_FRAMES ? { frames } : {}) };
   });

@@ -36,7 +36,8 @@ export const stackFramesUnwatched = figure({
   ...COUNT,
   id: 'stackFramesUnwatched',
   symbol: 'n_u',
-  words: "the same where nobody looks at the ends: begun the rail's error before the front and ended as much behind the back",
+  words:
+    "frames where the ends are set without a look at the picture: begun the rail's error before the front and ended as much behind the back",
   source: 'as above, with the error at both ends besides',
   needs: [subjectDepth, railError.leaf, focusPerRail, depthOfFieldUm, frameStepUm],
   of: (d, e, q, T, s) => counted(framesOf(UM_PER_MM * d + 2 * q * e, T, s)),

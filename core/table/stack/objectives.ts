@@ -44,8 +44,8 @@ const GRAPH = graph(Object.values(COLUMNS));
 export const objectiveName = ({ name, magnification, na }: Objective): string => name ?? `${amount(magnification)}×/${amount(na)}`;
 
 /**
- * The stack of the pairing's subject with each of these objectives in its place, the weakest first; those that
- * cannot stand there last, with the reason. Values without their ±. The field curves as it was seen, if it was:
+ * The stack of the pairing's subject with each of these objectives in its place, the fewest frames first; those that
+ * cannot stand there, or have no frames, last, with the reason, the weakest of them first. Values without their ±. The field curves as it was seen, if it was:
  * no glass is traced.
  */
 export function stackByObjective(
@@ -55,8 +55,16 @@ export function stackByObjective(
   works?: Glassworks,
 ): ObjectiveStack[] {
   const rows = objectives.slice(0, MOST_OBJECTIVES).map((objective) => rowOf({ ...pairing, objective }, settings, works));
-  const strength = ({ magnification }: ObjectiveStack): number => magnification ?? Number.POSITIVE_INFINITY;
-  return rows.sort((a, b) => (strength(a) === strength(b) ? 0 : strength(a) - strength(b)));
+  return rows.sort((a, b) => up(a.frames, b.frames) || up(a.magnification, b.magnification));
+}
+
+/** The lesser first, what is not known last. */
+const up = (a = Number.POSITIVE_INFINITY, b = Number.POSITIVE_INFINITY): number => (a === b ? 0 : a - b);
+
+/** The `most` rows whose magnification is nearest to this, as a ratio; rows without one are farthest. */
+export function nearestIn(rows: readonly ObjectiveStack[], magnification: number, most: number): ReadonlySet<ObjectiveStack> {
+  const far = (row: ObjectiveStack): number | undefined => row.magnification && Math.abs(Math.log(row.magnification / magnification));
+  return new Set([...rows].sort((a, b) => up(far(a), far(b))).slice(0, most));
 }
 
 function rowOf(pairing: Pairing, settings: Settings, works: Glassworks | undefined): ObjectiveStack {

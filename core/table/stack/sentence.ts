@@ -2,11 +2,12 @@ import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
 import type { Worked } from '../../pairing/evaluate.ts';
 import { subjectDepth } from '../../pairing/leaves.ts';
-import { short } from '../../words.ts';
+import { capital, duration, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableFigureId } from '../groups.ts';
 import { byConvention, CONVENTION_WORDS } from './conventions.ts';
 import { railError } from './settings.ts';
+import { focusPerRail, incrementsAStep, incrementThere, longestStep } from './steps.ts';
 
 type Stack = Worked<TableFigureId<'stack'>>;
 
@@ -21,28 +22,44 @@ function lead(stack: Stack): string {
   if (T === undefined) return 'How many frames it takes is not known: the depth of one is not.';
   const step = numberIn(answers.frameStepUm);
   if (d === undefined)
-    return `Say how deep the subject is: a frame is sharp through ${um(T)}${step === undefined ? '' : `, and each one more adds ${um(step)}`}.`;
+    return `Say how deep the subject is: a frame is ${um(T)} deep${step === undefined ? '' : `, and each one more adds ${um(step)}`}.`;
   const frames = numberIn(answers.framesInAll);
-  if (frames === undefined) return `There is no stack to be had: ${whyOf(answers.frameStepUm) || whyOf(answers.framesInAll)}.`;
-  if (frames === 1) return `One frame is enough: it is sharp through ${um(T)}, and the subject is ${um(1000 * d)} deep.`;
+  if (frames === 1) return `One frame is enough: it is ${um(T)} deep, and the subject ${um(1000 * d)}.`;
+  if (step === undefined) return coarse(stack, T);
+  if (frames === undefined) return `${capital(whyOf(answers.framesInAll) || whyOf(answers.stackFrames))}.`;
   const more = numberIn(answers.curvatureFrames);
   const curved = more ? `, ${more} of them for the curved field,` : '';
   const time = numberIn(answers.stackTimeS);
-  return `${frames} frames${curved} ${um(step as number)} apart go through the ${short(d)} mm of the subject${time === undefined ? '' : ` in ${duration(time)}`}.`;
+  return `${frames} frames${curved} ${um(step)} apart go through the ${short(d)} mm of the subject${time === undefined ? '' : ` in ${duration(time)}`}.`;
 }
 
 const whyOf = (answer: Answer): string => (answer.state === 'none' ? answer.why : '');
 
-/** Where the focus does not move as the rail does, and what the rail's errors cost or may still be. */
+/** What the rail would have to do. */
+function coarse(stack: Stack, T: number): string {
+  const [q, error, finest, longest] = [focusPerRail, railError.leaf, incrementThere, longestStep].map((node) => numberAt(stack, node));
+  if (q === undefined) return 'How far the rail goes from frame to frame is not known.';
+  const rail = `This rail is too coarse for frames that are ${um(T)} deep`;
+  return longest === undefined
+    ? `${rail}: it may err by ${um(error ?? 0)}, and no step is sure to leave no gap unless that is less than ${um(T / (2 * q))}.`
+    : `${rail}: its finest step is ${um(finest ?? 0)}, and it may go no more than ${um(longest / q)} from one to the next.`;
+}
+
+/** Where the focus does not move as the rail does or the rail goes whole steps, and what its errors cost or may still be. */
 function rail(stack: Stack): string {
   const { answers } = stack;
   const [q, step, free, onRail] = [answers.focusPerRail, answers.frameStepUm, answers.railErrorForgivenUm, answers.railStepUm].map(
     numberIn,
   );
   if (q === undefined || step === undefined || free === undefined || onRail === undefined || numberIn(answers.framesInAll) === 1) return '';
-  const error = numberAt(stack, railError.leaf) ?? 0;
+  const [error = 0, whole, finest] = [railError.leaf, incrementsAStep, incrementThere].map((node) => numberAt(stack, node));
+  const counted =
+    whole === undefined || finest === undefined
+      ? um(onRail)
+      : `${whole} ${whole === 1 ? 'step' : 'steps'} of ${um(finest)}${whole === 1 ? '' : ` = ${um(onRail)}`}`;
+  const medium = q === 1 ? '' : `: under its flat surface the focus moves ${short(q)} times as far`;
   return [
-    q === 1 ? '' : `The rail goes ${um(onRail)} a step: under its flat surface the focus moves ${short(q)} times as far.`,
+    q === 1 && whole === undefined ? '' : `From one frame to the next the rail goes ${counted}${medium}.`,
     error > free
       ? `The rail's error of ${um(error)} costs frames: one of ${um(free)} would cost none.`
       : free > 0
@@ -62,17 +79,5 @@ function depth(stack: Stack): string {
   const frames = all.flatMap((one) => one.frames ?? []);
   const [fewest, most] = [Math.min(...frames), Math.max(...frames)];
   const counts = frames.length === all.length && most > fewest ? `, ${fewest} to ${most} frames` : '';
-  return `A frame is sharp through ${um(chosen.depthUm)} by ${CONVENTION_WORDS[chosen.convention]}; by others in use it is ${short(Math.min(...depths))} to ${um(Math.max(...depths))}${counts}.`;
+  return `A frame is ${um(chosen.depthUm)} deep by ${CONVENTION_WORDS[chosen.convention]}; by others in use it is ${short(Math.min(...depths))} to ${um(Math.max(...depths))}${counts}.`;
 }
-
-/** Seconds up to two minutes, then minutes, then hours; each with what is left over. */
-export function duration(s: number): string {
-  if (s < 120) return `${short(s)} s`;
-  const seconds = Math.round(s);
-  if (seconds < 7200) return left(Math.floor(seconds / 60), 'min', seconds % 60, 's');
-  const minutes = Math.round(s / 60);
-  return left(Math.floor(minutes / 60), 'h', minutes % 60, 'min');
-}
-
-const left = (whole: number, unit: string, rest: number, smaller: string): string =>
-  rest === 0 ? `${whole} ${unit}` : `${whole} ${unit} ${rest} ${smaller}`;

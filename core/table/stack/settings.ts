@@ -20,6 +20,16 @@ export const railError = setting({
   usual: 0,
 });
 
+/** A rail that is turned by hand stands wherever it is put: without this, or with 0, it goes any step. */
+export const railIncrement = setting({
+  key: 'railIncrementUm',
+  symbol: 'i_r',
+  unit: 'µm',
+  words: 'finest step of the rail: it goes whole ones of these',
+  bounds: [0, 1000],
+  usual: 0,
+});
+
 /** Unknown until it is seen: hardly any maker tells the objective's, and the relay's may add to it or take from it. */
 export const fieldCurvature = setting({
   key: 'fieldCurvatureUm',
@@ -48,4 +58,4 @@ export const flashRecycle = setting({
   usual: 0,
 });
 
-export const SETTINGS = [overlap, railError, fieldCurvature, exposure, settling, flashRecycle] as const;
+export const SETTINGS = [overlap, railError, railIncrement, fieldCurvature, exposure, settling, flashRecycle] as const;

@@ -1,8 +1,8 @@
-import { figure, Gap } from '../../figure.ts';
+import { figure, Gap, openFigure, openStep, step } from '../../figure.ts';
 import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
-import { stepOf } from '../../pairing/frames.ts';
+import { incrementsIn, stepOf } from '../../pairing/frames.ts';
 import { immersion, subjectIndex } from '../../pairing/leaves.ts';
-import { overlap, railError } from './settings.ts';
+import { overlap, railError, railIncrement } from './settings.ts';
 
 /** How far the focus, and the rail that carries the rig or the subject, goes from one frame to the next. */
 
@@ -24,18 +24,63 @@ export const focusPerRail = figure({
   as: (n, ni) => `${n} / ${ni}`,
 });
 
-export const frameStepUm = figure({
+/** How every reason of a rail that is too coarse begins. */
+const ERRS = Gap.none('this rail is too coarse: it errs by half the depth of a frame or more, so that no step is sure to leave no gap');
+const COARSE = Gap.none('this rail is too coarse: its finest step is longer than frames may stand apart');
+
+/** What any rail may go, whatever its increments. */
+export const longestStep = step({
+  id: 'longestStep',
+  symbol: 'Δ_m',
+  unit: 'µm',
+  words: 'as far as two frames may stand apart at the subject',
+  needs: [depthOfFieldUm, overlap.leaf, railError.leaf, focusPerRail],
+  of: (T, o, e, q) => {
+    const longest = stepOf(T, o, q * e);
+    return longest > 0 ? longest : ERRS;
+  },
+  as: (T, o, e, q) => `min(${T} × (1 − ${o}), ${T} − 2 × ${q} × ${e})`,
+});
+
+/** Finer than a picometre is no grid, and would be beyond counting, µm. */
+const NO_GRID = 1e-6;
+
+export const incrementThere = openStep({
+  id: 'railIncrementThere',
+  symbol: 'i_w',
+  unit: 'µm',
+  words: 'finest step of the rail, if it has one',
+  needs: [railIncrement.leaf],
+  of: (i) => (typeof i === 'number' && i > NO_GRID ? i : Gap.unknown('/railIncrementUm')),
+  as: (i) => i,
+});
+
+export const incrementsAStep = step({
+  id: 'incrementsAStep',
+  symbol: 'k_r',
+  words: "the rail's finest steps from one frame to the next: as many whole ones as two frames may stand apart",
+  needs: [longestStep, focusPerRail, incrementThere],
+  of: (longest, q, i) => {
+    const whole = incrementsIn(longest, q * i);
+    return whole >= 1 ? whole : COARSE;
+  },
+  as: (longest, q, i) => `floor(${longest} / (${q} × ${i}))`,
+});
+
+export const frameStepUm = openFigure({
   id: 'frameStepUm',
   unit: 'µm',
   symbol: 'Δ',
   words: 'from one frame to the next at the subject: no gap is left however the rail errs',
-  source: 'depth × (1 − overlap), and with both neighbours off by the rail’s error no more than the depth',
-  needs: [depthOfFieldUm, overlap.leaf, railError.leaf, focusPerRail],
-  of: (T, o, e, q) => {
-    const step = stepOf(T, o, q * e);
-    return step > 0 ? step : Gap.none('the rail errs by half the depth of a frame or more, so that no step is sure to leave no gap');
+  source:
+    "depth × (1 − overlap), and with both neighbours off by the rail's error no more than the depth; down to whole ones of the rail's finest step",
+  needs: [longestStep, focusPerRail, incrementThere, incrementsAStep],
+  of: (longest, q, i, whole) => {
+    if (typeof longest !== 'number' || typeof q !== 'number') return Gap.join([longest, q].filter((v) => v instanceof Gap));
+    if (typeof i !== 'number') return longest;
+    return typeof whole === 'number' ? whole * q * i : whole;
   },
-  as: (T, o, e, q) => `min(${T} × (1 − ${o}), ${T} − 2 × ${q} × ${e})`,
+  as: (longest, q, i, whole) => (i && whole ? `${whole} × ${q} × ${i}` : longest),
 });
 
 export const railStepUm = figure({

@@ -1,5 +1,5 @@
 /**
- * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `ceil`, `atan`, `acos`, `sin`,
+ * Works out a formula as core writes it: `×`, `/`, `−`, `+`, `²`, `^`, `√`, `min`, `max`, `ceil`, `floor`, `atan`, `acos`, `sin`,
  * `log2`, `π`, parentheses, numbers with real minus signs, and symbols from a table. A small parser by
  * recursive descent; it shares nothing with core.
  */
@@ -9,6 +9,7 @@ const FUNCTIONS: Record<string, (...xs: number[]) => number> = {
   min: Math.min,
   max: Math.max,
   ceil: Math.ceil,
+  floor: Math.floor,
   atan: Math.atan,
   acos: Math.acos,
   sin: Math.sin,

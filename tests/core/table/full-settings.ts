@@ -5,6 +5,7 @@ import { type Random, random } from '../../support/random.ts';
 const RANGES: Partial<Record<SettingKey, readonly [number, number]>> = {
   overlap: [0.05, 0.5],
   railErrorUm: [0, 0.3],
+  railIncrementUm: [0.02, 0.2],
   closeUpFocalLengthMm: [100, 400],
   closeUpClearApertureMm: [30, 80],
   cameraFocalLengthMm: [50, 300],

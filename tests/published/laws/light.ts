@@ -26,6 +26,9 @@ export const LIGHT_LAWS: readonly Law[] = [
         [told(at({ noseFrontDiameterMm: 20, noseTaperLengthMm: 4 }, { objective: { noseDiameterMm: 27.9 } }), 'lightMiddleDeg'), 45],
         [told(at({ noseFrontDiameterMm: 2, noseTaperLengthMm: 4 }, { objective: { noseDiameterMm: 28 } }), 'lightMiddleDeg'), 45],
         [told(at({ noseFrontDiameterMm: 2, noseTaperLengthMm: 4 }, { objective: { noseDiameterMm: 27.4 } }), 'lightFarCornerDeg'), 45],
+        // An end that is told, and no taper: the nose is as wide as that, whatever its whole width was taken as.
+        [told(at({ noseFrontDiameterMm: 20 }, { objective: { noseDiameterMm: 34 } }), 'lightMiddleDeg'), 45],
+        [told(at({ noseFrontDiameterMm: 19.4 }, { objective: { noseDiameterMm: 34 } }), 'lightFarCornerDeg'), 45],
         [told(at({}, relay), 'lightMiddleDeg'), 45],
         [told(at({}, { ...relay, relay: { clearApertureMm: 189.4 } }), 'lightFarCornerDeg'), 45],
       ];
@@ -88,6 +91,7 @@ export const LIGHT_LAWS: readonly Law[] = [
         [told(at({ diffuserDiameterMm: 20, diffuserHeightMm: 7 }, { subject }), 'diffuserSpareMm'), 3],
         [told(at({ diffuserDiameterMm: 40, diffuserHeightMm: 30, diffuserThicknessMm: 2 }, { subject }), 'diffuserSpareMm'), 8],
         [told(at({ diffuserDiameterMm: 16, diffuserHeightMm: 30, diffuserThicknessMm: 1 }, { subject }), 'diffuserSpareMm'), -3],
+        [told(at({ diffuserDiameterMm: 40, diffuserHeightMm: 30, noseFrontDiameterMm: 18 }, { subject }), 'diffuserSpareMm'), 11],
         // Half-way up its taper a nose of 10 and 30 mm is 20 mm wide.
         [
           told(

@@ -69,6 +69,23 @@ export const STACK_LAWS: readonly Law[] = [
     },
   },
   {
+    law: 'a rail that goes whole increments goes the most that fit: of three quarters of a depth, three of a fifth; in water each is four thirds for the focus',
+    figures: ['frameStepUm', 'railStepUm', 'stackFrames'],
+    pairs: () => {
+      const fifth = { overlap: 0.25, railIncrementUm: 200 * depthMm() };
+      const wet: Changes = { ...RIG, subject: { index: 4 / 3 } };
+      const wetDepth = told(wet, 'depthOfFieldUm');
+      return [
+        [told(deep(1, fifth), 'railStepUm'), 600 * depthMm()],
+        [told(deep(3.999, fifth), 'stackFrames'), 6],
+        [told(deep(4.001, fifth), 'stackFrames'), 7],
+        // Just as long as an increment is, to the last digit.
+        [told(deep(1, { overlap: 0.25, railIncrementUm: 750 * depthMm() }), 'railStepUm'), 750 * depthMm()],
+        [told({ ...wet, table: { overlap: 0, railIncrementUm: (3 / 4) * (wetDepth / 2.5) } }, 'frameStepUm'), wetDepth / 1.25],
+      ];
+    },
+  },
+  {
     law: 'two neighbours that part by all that they share just touch: half of the overlap each',
     figures: ['railErrorForgivenUm'],
     pairs: () => {

@@ -45,12 +45,14 @@ export const closeUpOnSheet = (): OnSheet =>
 export function CloseUpSection() {
   const { figures } = TABLE_GROUPS.closeUp;
   const { value } = tabled;
+  // Without a close-up lens every figure would say the same again.
+  const none = value.answers.closeUpFocalMm.state === 'none';
   return (
     <>
       <p class="sentence" aria-live="polite">
         {closeUpSays(value).join(' ')}
       </p>
-      {settings.value.value.cameraFocalLengthMm === undefined && <Examples />}
+      {!none && settings.value.value.cameraFocalLengthMm === undefined && <Examples />}
       <ReachPlate />
       <div class="beside">
         <SettingFields keys={CAMERA} />
@@ -60,28 +62,35 @@ export function CloseUpSection() {
           <summary>More of the camera lens</summary>
           <SettingFields keys={FINER} />
         </details>
-        <details class="fold" open={value.answers.closeUpFocalMm.state === 'none'}>
+        <details class="fold" open={none}>
           <summary>Another close-up lens, or a second one</summary>
           <SettingFields keys={LENSES} />
         </details>
       </div>
-      <div class="against">
-        <AgainstTubes />
-        <div class="claims">
-          {closeUpClaims(value).map((claim) => (
-            <p key={claim}>{claim}</p>
-          ))}
-        </div>
-      </div>
-      <FigureList ids={FIRST} />
-      <details class="fold beside">
-        <summary>Fields, light, tubes and all the rest</summary>
-        <FigureList ids={figures.map(({ id }) => id).filter((id) => !FIRST.includes(id))} />
-      </details>
+      {!none && <Told ids={figures.map(({ id }) => id)} />}
       <SectionCautions group="closeUp" />
     </>
   );
 }
+
+/** What is known of it, beside tubes. */
+const Told = ({ ids }: { ids: readonly Id[] }) => (
+  <>
+    <div class="against">
+      <AgainstTubes />
+      <div class="claims">
+        {closeUpClaims(tabled.value).map((claim) => (
+          <p key={claim}>{claim}</p>
+        ))}
+      </div>
+    </div>
+    <FigureList ids={FIRST} />
+    <details class="fold beside">
+      <summary>Fields, light, tubes and all the rest</summary>
+      <FigureList ids={ids.filter((id) => !FIRST.includes(id))} />
+    </details>
+  </>
+);
 
 /** A camera lens to begin with. */
 const Examples = () => (

@@ -1,5 +1,5 @@
-import { numberIn, percent, short } from '../../../core/index.ts';
-import { type TableEvaluation, type TubePoint, tubeStudy } from '../../../core/table.ts';
+import { type Answer, earned, numberIn, percent, short } from '../../../core/index.ts';
+import { OUT, type TableEvaluation, type TubePoint, tubeBites, tubeStudy, wayOf } from '../../../core/table.ts';
 
 /**
  * The error of the tube along one axis, and what it does under it: as on a slide rule, one place one error. Fine
@@ -16,6 +16,10 @@ export interface Rule {
   things: readonly Tick[];
   /** How far it may be wrong, each end undefined where it is beyond the axis. */
   band: readonly [shorter: number, longer: number];
+  /** The same in words. */
+  bandWords: string;
+  /** How an error is spoken of: of a tube's length, or of a focus. */
+  of: { scale: string; out(mm: number): string };
   limit: number;
   /** The error that is set. */
   now: number;
@@ -43,6 +47,8 @@ export function ruleOf(evaluation: TableEvaluation, left: number, right: number)
   const tolerance = numberIn(answers.tubeToleranceMm);
   if (!study || tolerance === undefined) return undefined;
   const { at, reach, now, limit, errorFrom } = study;
+  const way = wayOf(evaluation.pairing);
+  const out = (sense: number, digits: string): string => `${digits} mm ${sense < 0 ? OUT[way].short : OUT[way].long}`;
   const ends = (['sharpShorterMm', 'sharpLongerMm'] as const).flatMap((id) => {
     const end = numberIn(answers[id]);
     return end !== undefined && Number.isFinite(end) ? [1.25 * end] : [];
@@ -84,9 +90,19 @@ export function ruleOf(evaluation: TableEvaluation, left: number, right: number)
           ]),
     things: marks(THINGS.map((metres) => ({ error: errorFrom(metres), words: String(metres) }))),
     band: [numberIn(answers.tubeShorterMm) ?? 0, numberIn(answers.tubeLongerMm) ?? 0],
+    bandWords: `${bandWords(answers.tubeShorterMm, answers.tubeLongerMm, out)}${tubeBites(evaluation) === 'magnification' ? `: magnification within ${percent(study.magnificationShare)}` : ''}`,
+    of: { scale: way === 'tube' ? 'tube wrong by, mm' : 'sensor off focus by, mm', out: (mm) => out(mm, short(Math.abs(mm))) },
     limit,
     now,
   };
+}
+
+/** With the digits that the figures' own rows have. */
+function bandWords(shorter: Answer, longer: Answer, out: (sense: number, digits: string) => string): string {
+  const side = (a: Answer): string => (a.state === 'known' ? earned(a.value, a.low, a.high) : '');
+  const [a, b] = [side(shorter), side(longer)];
+  if (a !== '' && a === b) return `±${a} mm`;
+  return `${a ? out(-1, a) : 'any nearer'} to ${b ? out(1, b) : 'any farther'}`;
 }
 
 /** Marks in the order of what matters more, those left out whose words would run into one that stands. */

@@ -1,5 +1,5 @@
 import { percent, short } from '../../../core/index.ts';
-import { type TubePoint, tubeStudy } from '../../../core/table.ts';
+import { type TubePoint, tubeStudy, wayOf } from '../../../core/table.ts';
 import { Table } from '../../charts/table.tsx';
 import { widthOf } from '../../plates/rows.ts';
 import { useWidth } from '../../plates/width.ts';
@@ -29,7 +29,7 @@ export function TubeRule() {
       <figcaption id="rule-caption">{captionOf(rule)}</figcaption>
       <Table
         title="The same in numbers"
-        columns={['tube too long by, mm', 'magnification', 'Strehl ratio']}
+        columns={[rule.of.scale, 'magnification', 'Strehl ratio on axis']}
         rows={() => TOLD.flatMap((error) => cells(tubeStudy(tabled.value)?.at(error)))}
       />
     </figure>
@@ -45,7 +45,7 @@ function Drawn({ rule, width, narrow }: { rule: Rule; width: number; narrow: boo
   const head = narrow ? HEAD.narrow : HEAD.wide;
   const foot = head + CURVE;
   const scales = [
-    { title: 'tube wrong by, mm', ticks: rule.errors },
+    { title: rule.of.scale, ticks: rule.errors },
     { title: 'magnification', ticks: rule.magnifications },
     { title: 'focused on a thing at, m', ticks: rule.things },
   ].filter(({ ticks }) => ticks.length > 0);
@@ -53,7 +53,7 @@ function Drawn({ rule, width, narrow }: { rule: Rule; width: number; narrow: boo
   const height = first + (SCALE + gap) * scales.length - gap;
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rule-caption">
-      <title>The tube’s error, and what it does</title>
+      <title>The sensor out of place, and what it does</title>
       <Curve rule={rule} foot={foot} narrow={narrow} />
       <Band rule={rule} foot={foot} head={head} bottom={height} y={foot + BRACKET - 12} />
       {scales.map(({ title, ticks }, i) => (
@@ -76,7 +76,7 @@ function Curve({ rule: { curve, x, left, right, limit }, foot, narrow }: { rule:
   return (
     <g class="strehl">
       <text class="scale-name" x={narrow ? left : left - 34} y={narrow ? 14 : foot - CURVE / 2 + 4} text-anchor={narrow ? 'start' : 'end'}>
-        sharpness (Strehl)
+        sharpness on axis (Strehl)
       </text>
       <path class="ground" d={`M${left} ${foot}H${right}`} />
       <path class="limit" d={`M${left} ${y(limit)}H${right}`} />
@@ -92,7 +92,7 @@ function Curve({ rule: { curve, x, left, right, limit }, foot, narrow }: { rule:
 function Band({ rule, foot, head, bottom, y }: { rule: Rule; foot: number; head: number; bottom: number; y: number }) {
   const { x, left, right, band } = rule;
   const [a, b] = [Math.max(left, x(-band[0])), Math.min(right, x(band[1]))];
-  const words = bandWords(rule);
+  const words = rule.bandWords;
   const room = widthOf(words) / 2 + 4;
   const tick = (at: number, on: boolean): string => (on ? `M${at - 3.5} ${y + 3.5}L${at + 3.5} ${y - 3.5}` : '');
   return (
@@ -105,10 +105,6 @@ function Band({ rule, foot, head, bottom, y }: { rule: Rule; foot: number; head:
     </g>
   );
 }
-
-const side = (mm: number): string => (Number.isFinite(mm) ? `${short(mm, 2)} mm` : 'any');
-const bandWords = ({ band: [shorter, longer] }: Rule): string =>
-  short(shorter, 2) === short(longer, 2) ? `±${side(shorter)}` : `${side(shorter)} short to ${side(longer)} long`;
 
 interface ScaleProps {
   title: string;
@@ -136,9 +132,9 @@ const Scale = ({ title, ticks, rule: { left, right }, y, narrow }: ScaleProps) =
 );
 
 /** The error that is set, riding on the first scale. */
-function Rider({ rule: { x, now, left, right }, head, foot }: { rule: Rule; head: number; foot: number }) {
+function Rider({ rule: { x, now, left, right, of }, head, foot }: { rule: Rule; head: number; foot: number }) {
   const at = x(now);
-  const words = now === 0 ? 'as it should be' : `${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'}`;
+  const words = now === 0 ? 'as it should be' : of.out(now);
   const room = widthOf(words) / 2;
   return (
     <g class="rider">
@@ -152,15 +148,23 @@ function Rider({ rule: { x, now, left, right }, head, foot }: { rule: Rule; head
 }
 
 function captionOf(rule: Rule): string {
-  const { now, curve, band } = rule;
+  const { now, curve, of } = rule;
   const here = tubeStudy(tabled.value)?.at(now);
   const own = tubeStudy(tabled.value)?.at(0);
-  const out = now < -band[0] || now > band[1];
   const seen =
     here && own && now !== 0
-      ? `With a tube ${short(Math.abs(now))} mm too ${now < 0 ? 'short' : 'long'} the magnification is ${short(here.magnification, 4)} instead of ${short(own.magnification, 4)}, ${percent(Math.abs(here.magnification / own.magnification - 1))} ${here.magnification < own.magnification ? 'less' : 'more'}, at a Strehl ratio of ${short(here.strehl, 2)}: ${out ? 'more than may be' : 'well enough'}.`
-      : `As the tube stands the Strehl ratio is ${short(own?.strehl ?? 1, 2)}.`;
+      ? `With ${wayOf(tabled.value.pairing) === 'tube' ? 'a tube' : 'the sensor'} ${of.out(now)} the magnification is ${short(here.magnification, 4)} instead of ${short(own.magnification, 4)}, ${percent(Math.abs(here.magnification / own.magnification - 1))} ${here.magnification < own.magnification ? 'less' : 'more'}; on axis the picture is ${sharpness(here.strehl, rule.limit)}.`
+      : `As it stands the picture is ${sharpness(own?.strehl ?? 1, rule.limit)} on axis.`;
   const worst = curve.reduce((a, b) => (b.strehl < a.strehl ? b : a), curve[0] as TubePoint);
-  if (worst.strehl >= rule.limit) return `${seen} Drawn fine about the right length and coarse far from it; it is sharp all along.`;
-  return `${seen} Drawn fine about the right length and coarse far from it; at its worst, ${short(Math.abs(worst.tubeErrorMm), 2)} mm ${worst.tubeErrorMm < 0 ? 'short' : 'long'}, the Strehl ratio is ${short(worst.strehl, 2)}.`;
+  const drawn = `${seen} Drawn fine about the right place and coarse far from it;`;
+  if (worst.strehl >= rule.limit) return `${drawn} it is sharp on axis all along.`;
+  return `${drawn} at its worst, ${of.out(Number(worst.tubeErrorMm.toPrecision(2)))}, the Strehl ratio is ${short(worst.strehl, 2)}.`;
+}
+
+/** Strehl ratios as near to 1 as that are told as 1. */
+const FULL = 0.995;
+
+function sharpness(strehl: number, limit: number): string {
+  if (strehl >= FULL) return 'as sharp as it can be';
+  return `${strehl >= limit ? 'still sharp' : 'no longer sharp'} (Strehl ratio ${short(strehl, 2)})`;
 }

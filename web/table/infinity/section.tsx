@@ -1,4 +1,4 @@
-import { infinitySays, type TableFigureId } from '../../../core/table.ts';
+import { infinitySays, infinitySteps, type TableFigureId } from '../../../core/table.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
@@ -7,32 +7,40 @@ import { TubeRule } from './rule.tsx';
 
 /** What matters, told at once; the rest of each chain is behind a fold. */
 const FIRST: readonly TableFigureId<'infinity'>[] = [
-  'tubeToleranceMm',
+  'sharpShorterMm',
+  'sharpLongerMm',
+  'magnificationToleranceMm',
   'tubeMagnificationChange',
   'tubeStrehl',
-  'farErrorMm',
   'nearestThingM',
-  'coverStrehl',
 ];
 
 const PARTS: readonly { title: string; ids: readonly TableFigureId<'infinity'>[] }[] = [
   {
-    title: 'How wrong the tube may be',
-    ids: ['tubeShorterMm', 'tubeLongerMm', 'magnificationToleranceMm', 'sharpShorterMm', 'sharpLongerMm'],
+    title: 'How far the sensor may be out of place',
+    ids: ['tubeToleranceMm', 'tubeShorterMm', 'tubeLongerMm'],
   },
-  { title: 'With the tube so wrong', ids: ['tubeMagnification', 'tubeSubjectShiftMm', 'tubeWavesRms', 'tubeWaves'] },
+  {
+    title: 'With the sensor out of place by as much as is set',
+    ids: ['tubeMagnification', 'tubeSubjectShiftMm', 'tubeWavesRms', 'tubeWaves'],
+  },
   {
     title: 'Focused on the far thing instead',
-    ids: ['farMagnification', 'farMagnificationChange', 'farSubjectShiftMm', 'farWavesRms', 'farWaves', 'farStrehl'],
+    ids: ['farErrorMm', 'farMagnification', 'farMagnificationChange', 'farSubjectShiftMm', 'farWavesRms', 'farWaves', 'farStrehl'],
   },
   { title: 'Off infinity on purpose', ids: ['longestOffsetMm', 'longestMagnification', 'shortestOffsetMm', 'shortestMagnification'] },
-  { title: 'What lies over the subject', ids: ['coverWavesRms', 'coverWaves', 'slipToleranceMm'] },
+  { title: 'What lies over the subject', ids: ['coverStrehl', 'coverWavesRms', 'coverWaves', 'slipToleranceMm'] },
 ];
 
-/** How wrong the tube may be, and all that is wrong in the same way. */
+/** How infinity is set, how wrong it may be, and all that is wrong in the same way. */
 export const InfinitySection = () => (
   <div class="table-part">
     <p class="sentence">{infinitySays(tabled.value)}</p>
+    <ol class="infinity-steps">
+      {infinitySteps(tabled.value).map((step) => (
+        <li key={step}>{step}</li>
+      ))}
+    </ol>
     <TubeRule />
     <SettingFields keys={['tubeErrorMm', 'magnificationTolerance', 'farThingM', 'slipMm', 'resinMm']} />
     <FigureList ids={FIRST} />

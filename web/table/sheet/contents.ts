@@ -1,6 +1,7 @@
-import { briefOf, type Evaluation, type FigureId, minutesFor, nameOf, type Report } from '../../../core/index.ts';
+import { briefOf, type Evaluation, type FigureId, minutesFor, nameOf, type Pairing, type Report } from '../../../core/index.ts';
 import { type TableEvaluation, tableAssumptions } from '../../../core/table.ts';
 import { engraved } from '../../abreast/named.ts';
+import { engravedObjective, engravedRelay } from '../../fields/engrave.ts';
 import { lower } from '../../fields/names.ts';
 import { FIGURE_NAMES } from '../../figures/names.ts';
 import { howTo } from '../../measure/how.ts';
@@ -18,9 +19,11 @@ export interface SheetContents {
   readonly sentence: string;
   readonly blocks: readonly Block[];
   readonly guesses: readonly string[];
-  /** What to measure first, and how. */
+  /** What to measure first, how long that takes, and with what. */
   readonly measure: readonly string[];
   readonly cautions: readonly string[];
+  /** What is written in at the table. */
+  readonly blanks: readonly string[];
   readonly link: string;
 }
 
@@ -47,10 +50,13 @@ const OF_PAIRING = [
   'cornerIllumination',
 ] as const satisfies readonly FigureId[];
 
+/** Left open on the sheet, to be filled in by hand. */
+const BLANKS = ['Magnification seen', 'Rail from', 'Rail to', 'Exposure, ISO', 'Light and its power', 'Taken on'];
+
 /** So many guesses and so many ways to find one out have room. */
-const MOST_GUESSES = 6;
-const MOST_MEASURED = 1;
-const MOST_SET = 14;
+const MOST_GUESSES = 5;
+const MOST_MEASURED = 3;
+const MOST_SET = 10;
 
 interface Sources {
   evaluation: Evaluation;
@@ -67,7 +73,7 @@ interface Sources {
 export function sheetContents({ evaluation, report, table, sections, cautions, title, on, link }: Sources): SheetContents {
   const assumptions = [...report.assumptions, ...tableAssumptions(table).filter(({ path }) => settingField(path))];
   return {
-    title: title || engraved(evaluation.pairing).slice(0, 2).join(' before '),
+    title: title || calledIn(evaluation.pairing),
     on,
     parts: engraved(evaluation.pairing),
     verdict: `${briefOf(evaluation, report.coverage)}.`,
@@ -93,12 +99,17 @@ export function sheetContents({ evaluation, report, table, sections, cautions, t
     guesses: assumptions.slice(0, MOST_GUESSES).map(({ path }) => `${calledGuess(path)}, ${taken(table, path)}`),
     measure: report.assumptions.slice(0, MOST_MEASURED).flatMap(({ path }) => {
       const how = howTo(path);
-      return how ? [`${nameOf(path)} (${minutesFor(path)}): ${how.how}`] : [];
+      return how ? [`${nameOf(path)}, ${minutesFor(path)}: ${how.takes}`] : [];
     }),
     cautions: [...new Set([...report.cautions, ...cautions])],
+    blanks: BLANKS,
     link,
   };
 }
+
+/** What a pairing is called where nobody calls it anything: its parts by name. */
+const calledIn = ({ objective, relay }: Pairing): string =>
+  [objective.name ?? engravedObjective(objective), relay.name ?? engravedRelay(relay)].join(' before ');
 
 const calledGuess = (path: string): string => {
   const field = settingField(path);

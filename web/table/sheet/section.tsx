@@ -7,7 +7,7 @@ import { linkHere } from '../../share/share.tsx';
 import { answered, report } from '../../state/draft.ts';
 import '../../styles/sheet.css';
 import { RigOnSheet } from '../build/rig-plate.tsx';
-import { SECTIONS } from '../sections.ts';
+import { ELSEWHERE, SECTIONS } from '../sections.ts';
 import { tabled } from '../tabled.ts';
 import { sheetContents } from './contents.ts';
 import { fitToPage } from './fit.ts';
@@ -28,7 +28,7 @@ const contents = computed(() =>
     evaluation: answered.value,
     report: report.value,
     table: tabled.value,
-    sections: SECTIONS.flatMap(({ title, onSheet }) => (onSheet ? [{ title, taken: onSheet() }] : [])),
+    sections: [...SECTIONS, ELSEWHERE].flatMap(({ title, onSheet }) => (onSheet ? [{ title, taken: onSheet() }] : [])),
     cautions: TABLE_GROUP_NAMES.flatMap((group) => tableCautions(tabled.value, group)),
     title: title.value.trim(),
     on: today(),
@@ -74,7 +74,7 @@ export function SheetSection() {
           onDone={() => {}}
         />
       </div>
-      <p class="ways">
+      <p class="choices sheet-ways">
         <button type="button" class="plain" onClick={printSheet}>
           Print the sheet
         </button>

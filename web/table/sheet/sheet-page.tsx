@@ -3,7 +3,7 @@ import type { SheetContents } from './contents.ts';
 
 /** The sheet as it is printed and saved: nothing in it leads anywhere but its link. */
 export function SheetPage({ contents, drawing }: { contents: SheetContents; drawing: ComponentChildren }) {
-  const { title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, link } = contents;
+  const { title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, blanks, link } = contents;
   return (
     <article class="sheet" aria-label="The sheet">
       <header>
@@ -47,6 +47,11 @@ export function SheetPage({ contents, drawing }: { contents: SheetContents; draw
         <Listed title="Measure first" items={measure} spare />
         <Listed title="Mind" items={cautions} />
       </div>
+      <ul class="sheet-blanks" aria-label="To be written in">
+        {blanks.map((blank) => (
+          <li key={blank}>{blank}</li>
+        ))}
+      </ul>
       <p class="sheet-link">
         Back to this rig: <a href={link}>{link.replace(/[?#].*$/, '…')}</a>
       </p>

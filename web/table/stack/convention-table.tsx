@@ -8,7 +8,7 @@ export function ConventionTable() {
   if (all.length === 0) return null;
   return (
     <details class="fold">
-      <summary>Sharp through how much, by which convention</summary>
+      <summary>Depth of a frame, by which convention</summary>
       <table class="conventions">
         <thead>
           <tr>

@@ -33,7 +33,7 @@ export function StackPlate() {
   const base = HEAD + SUBJECT + 52;
   const foot = base + SLABS * SLAB;
   const drawn = subject / reach;
-  const caption = `${every === 1 ? 'Each line is a frame' : `One line for every ${every} frames`}, from the front of the subject on the left to its back. Below, the first ${slabs.length} closer: each is sharp through ${short(depth)} µm, ${short(step)} µm after the one before, and they share ${short(Math.max(0, depth - step))} µm.`;
+  const caption = `${every === 1 ? 'Each line is a frame' : `One line for every ${every} frames`}, from the front of the subject on the left to its back. Below, the first ${slabs.length} closer: each is ${short(depth)} µm deep, ${short(step)} µm after the one before, and they share ${short(Math.max(0, depth - step))} µm.`;
   return (
     <figure class="plate stack-plate" ref={box} aria-labelledby="stack-caption">
       <svg width={wide + 2 * PAD} height={HEIGHT} viewBox={`0 0 ${wide + 2 * PAD} ${HEIGHT}`} role="img" aria-labelledby="stack-caption">
@@ -66,7 +66,7 @@ export function StackPlate() {
           </g>
         ))}
         {slabs.length > 1 && <Measure from={close(0)} to={close(step)} y={foot + 14} words={`step ${short(step)} µm`} />}
-        <Measure from={close(0)} to={close(depth)} y={foot + 36} words={`sharp through ${short(depth)} µm`} />
+        <Measure from={close(0)} to={close(depth)} y={foot + 36} words={`depth ${short(depth)} µm`} />
       </svg>
       <figcaption id="stack-caption">{caption}</figcaption>
     </figure>

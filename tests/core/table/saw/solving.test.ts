@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { glassworks } from '../../../../core/glassworks.ts';
 import { evaluate, gap, numberIn, type Pairing, PairingError, thinLens, train } from '../../../../core/index.ts';
 import { inverse } from '../../../../core/table/saw/matrix.ts';
 import { sawOf, toldBy } from '../../../../core/table/saw/saw.ts';
 import type { Sighting } from '../../../../core/table/saw/sightings.ts';
 import { taken } from '../../../../core/table/saw/take.ts';
 import { chiSquare95 } from '../../../../core/table/saw/weigh.ts';
-import { unsolvedInWords } from '../../../../core/table/saw/words.ts';
+import { findingInWords, unsolvedInWords } from '../../../../core/table/saw/words.ts';
 import { random } from '../../../support/random.ts';
 import { figureOf, q, table } from './simulated.ts';
 
@@ -339,6 +340,18 @@ describe('what is found is taken', () => {
       [211.5, true],
     ] as const)
       expect(only(powered, ruler((20 * 23.5) / f, 0.001)).beyond).toBe(beyond);
+  });
+
+  test('what stood there as exact and is far from it is told, by the glass too', () => {
+    expect(only(bare(), ruler((20 * 23.5) / 208)).clash).toBeUndefined();
+    const far = only(bare(), ruler((20 * 23.5) / 240));
+    expect(far.clash).toEqual({ value: 200, path: '/relay/focalLengthMm' });
+    expect(findingInWords(far)).toContain('200 stood here as exact');
+    const glass = { radiiMm: [1000, -54, -91], thicknessesMm: [11, 4], glasses: ['N-BK7', 'N-SF5'] };
+    const pairing: Pairing = { ...bare(), relay: { kind: 'supplementary', clearApertureMm: 40, glass } };
+    const [traced] = toldBy(pairing, { sightings: [ruler(1.9)] }, glassworks()).results;
+    expect(traced?.clash?.path).toBe('/relay/glass');
+    expect(findingInWords(traced as never)).toContain('By its glass it would be');
   });
 
   test('the number that is known less well is the one that a ruler tells', () => {

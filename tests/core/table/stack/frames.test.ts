@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { numberIn, type Pairing, pairingSchema } from '../../../../core/index.ts';
+import { duration, numberIn, type Pairing, pairingSchema } from '../../../../core/index.ts';
 import { depthOfFieldUm } from '../../../../core/pairing/depth-of-field.ts';
 import { numberAt } from '../../../../core/table/at.ts';
-import { duration, evaluateTable, planOf, SETTINGS, type Settings, stackByObjective, stackSentence } from '../../../../core/table.ts';
+import { evaluateTable, planOf, SETTINGS, type Settings, stackByObjective, stackSentence } from '../../../../core/table.ts';
 
 const RUNS = Number(process.env.RUNS ?? 150);
 const PLAN = planOf('stack');
@@ -37,6 +37,7 @@ const set = fc.record(
     overlap: within('overlap'),
     railErrorUm: fc.oneof(within('railErrorUm'), fc.double({ min: 0, max: 2, noNaN: true })),
     fieldCurvatureUm: within('fieldCurvatureUm'),
+    railIncrementUm: fc.oneof(within('railIncrementUm'), fc.double({ min: 0, max: 2, noNaN: true })),
   },
   { requiredKeys: [] },
 );
@@ -53,22 +54,25 @@ function unseen(places: readonly number[], T: number, depth: number): number {
 
 describe('the frames of any stack that is let in', () => {
   it('leave no gap with every frame but the two ends off by the rail’s error, and are the fewest; unwatched, with all of them off', () => {
-    const told = { counted: 0, one: 0, none: 0 };
+    const told = { counted: 0, one: 0, none: 0, onGrid: 0 };
     fc.assert(
       fc.property(rigs, set, (pairing: Pairing, settings) => {
         const evaluation = evaluateTable(pairing, settings as Settings, undefined, PLAN);
         const { stackFrames, stackFramesUnwatched, frameStepUm, focusPerRail } = evaluation.answers;
         const T = numberAt(evaluation, depthOfFieldUm) as number;
         const D = 1000 * (pairing.subject?.depthMm ?? 0);
-        const { overlap = 0.2, railErrorUm = 0 } = settings;
+        const { overlap = 0.2, railErrorUm = 0, railIncrementUm = 0 } = settings;
         const error = railErrorUm * (numberIn(focusPerRail) as number);
         const step = numberIn(frameStepUm);
+        const longest = Math.min(T * (1 - overlap), T - 2 * error);
+        const increment = railIncrementUm > 1e-6 ? railIncrementUm * (numberIn(focusPerRail) as number) : 0;
         const count = numberIn(stackFrames);
         if (count === undefined) {
           told.none++;
           expect(stackFrames.state).toBe('none');
-          // Not one of the ways in which a stack could be counted after all: the rail errs too much, or they are too many.
-          expect(T <= 2 * error || D > T + 99_999 * Math.min(T * (1 - overlap), T - 2 * error) - 1e-6 * D).toBe(true);
+          // Not one of the ways in which a stack could be counted after all: the rail errs too much or is too coarse, or they are too many.
+          const grid = increment > 0 ? increment * Math.floor((longest / increment) * (1 + 1e-9)) : longest;
+          expect(T <= 2 * error || grid === 0 || D > T + 99_999 * grid - 1e-6 * D).toBe(true);
           return;
         }
         told[count === 1 ? 'one' : 'counted']++;
@@ -80,6 +84,13 @@ describe('the frames of any stack that is let in', () => {
         if (step === undefined) throw new Error('frames without a step');
         expect(step).toBeLessThanOrEqual(T * (1 - overlap) * (1 + 1e-12));
         expect(step).toBeLessThanOrEqual(T - 2 * error + 1e-12 * T);
+        if (increment > 0) {
+          told.onGrid++;
+          const whole = Math.round(step / increment);
+          expect(Math.abs(step / increment - whole)).toBeLessThanOrEqual(1e-12 * whole);
+          // One increment more is too long.
+          expect((whole + 1) * increment).toBeGreaterThan(longest);
+        } else expect(step).toBeCloseTo(longest, 9);
         const slack = 1e-9 * Math.max(T, D);
         const off = (i: number, n: number): number => (i === 0 || i === n - 1 ? 0 : i % 2 ? error : -error);
         expect(
@@ -142,7 +153,9 @@ describe('a stack in words', () => {
   it('says one frame where that is enough, asks for the depth where it is not told, and why there is none', () => {
     expect(said(moss({ subject: { depthMm: 0.01 } }))).toContain('One frame is enough');
     expect(said(moss())).toContain('Say how deep the subject is');
-    expect(said(moss({ subject: { depthMm: 0.4 } }), { railErrorUm: 6 })).toContain('the rail errs by half the depth of a frame or more');
+    expect(said(moss({ subject: { depthMm: 0.4 } }), { railErrorUm: 6 })).toContain(
+      'This rail is too coarse for frames that are 10.4 µm deep: it may err by 6 µm, and no step is sure to leave no gap unless that is less than 5.2 µm.',
+    );
     expect(said(moss({ subject: { depthMm: 0.4, index: 1.5 } }))).toContain('the focus moves 1.5 times as far');
     expect(said(moss({ subject: { depthMm: 0.4 } }))).toContain('The rail may err by 1.04 µm before that costs frames');
     expect(said(moss({ subject: { depthMm: 0.4 } }), { railErrorUm: 2 })).toContain(
@@ -150,11 +163,27 @@ describe('a stack in words', () => {
     );
   });
 
+  it('goes whole ones of the finest step of the rail, and says so', () => {
+    // 8.32 µm are six of 1.25 µm, and (400 − 10.4) / 7.5 = 51.9 more frames.
+    const subject = { depthMm: 0.4 };
+    expect(said(moss({ subject }), { railIncrementUm: 1.25 })).toContain(
+      '53 frames 7.5 µm apart go through the 0.4 mm of the subject in 1 min 47 s. From one frame to the next the rail goes 6 steps of 1.25 µm = 7.5 µm.',
+    );
+    expect(said(moss({ subject }), { railIncrementUm: 8 })).toContain('the rail goes 1 step of 8 µm.');
+    expect(said(moss({ subject }), { railIncrementUm: 8.4 })).toContain(
+      'This rail is too coarse for frames that are 10.4 µm deep: its finest step is 8.4 µm, and it may go no more than 8.32 µm from one to the next.',
+    );
+    expect(said(moss({ subject }), { railIncrementUm: 0 })).toBe(said(moss({ subject })));
+  });
+
   it('counts time as people do', () => {
-    expect([0.5, 59.6, 119, 120, 125, 3600, 7199.4, 7200, 9000].map(duration)).toEqual([
+    expect([0.5, 59.6, 89.9, 90, 98.5, 119, 120, 125, 3600, 7199.4, 7200, 9000].map(duration)).toEqual([
       '0.5 s',
       '59.6 s',
-      '119 s',
+      '89.9 s',
+      '1 min 30 s',
+      '1 min 39 s',
+      '1 min 59 s',
       '2 min',
       '2 min 5 s',
       '60 min',
@@ -168,7 +197,7 @@ describe('a stack in words', () => {
 describe('the same subject with other objectives', () => {
   const objective = (name: string, magnification: number, na: number) => ({ name, magnification, na, referenceFocalLengthMm: 200 });
 
-  it('is counted as with each of them in the pairing, the weakest first, and those that cannot be last', () => {
+  it('is counted as with each of them in the pairing, the fewest frames first, and those that cannot be last', () => {
     const pairing = moss({ subject: { depthMm: 0.4 } });
     const all = [objective('twenty', 20, 0.4), objective('wet', 20, 1.2), objective('four', 4, 0.1)];
     const rows = stackByObjective(pairing, { exposureS: 1, overlap: 0.3 }, all);
