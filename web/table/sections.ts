@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { infinitySays, infinitySteps, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { infinityBrief, infinitySteps, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
 import { BuildSection, buildOnSheet } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
@@ -40,7 +40,7 @@ export const SECTIONS: readonly Section[] = [
     id: 'infinity',
     title: 'Setting infinity',
     Body: InfinitySection,
-    onSheet: () => ({ says: [infinitySays(tabled.value)], list: infinitySteps(tabled.value), figures: [] }),
+    onSheet: () => ({ says: [infinityBrief(tabled.value)], list: infinitySteps(tabled.value), figures: [] }),
   },
   { id: 'saw', title: 'What you saw', Body: SawSection, onSheet: sawOnSheet },
   {

@@ -10,18 +10,28 @@ const WORTH = 0.5;
 /** Maréchal's limit of the Strehl ratio (1947). */
 const SHARP = 0.8;
 
-/** What to screw together, in words with the numbers that matter; of what it does to the picture where that is given. */
-export function buildSentence({ pairing, answers, inputs }: TableEvaluation, sheet: BuildSheet, effects?: BuildEffects): string {
+/**
+ * What to screw together, in words with the numbers that matter; of what it does to the picture where that is given.
+ *
+ * @param beside `list` where the parts are listed beside it: how many they are is then seen
+ */
+export function buildSentence(
+  { pairing, answers, inputs }: TableEvaluation,
+  sheet: BuildSheet,
+  effects?: BuildEffects,
+  beside?: 'list',
+): string {
   const relay = KINDS[pairing.relay.kind];
   const space = amount(pairing.infinitySpaceMm);
   const { front, back } = sheet;
   return [
     lead(),
-    runWords(front, `Between the objective and the ${relay}`, spaceWords()),
-    runWords(back, `Between the ${relay} and the camera`),
+    ...(beside === 'list' && front.state === 'joined' && back.state === 'joined'
+      ? []
+      : [runWords(front, `Between the objective and the ${relay}`, spaceWords()), runWords(back, `Between the ${relay} and the camera`)]),
     doubt(),
     asBuilt(),
-    turned(),
+    beside === 'list' ? '' : turned(),
   ]
     .filter(Boolean)
     .join(' ');

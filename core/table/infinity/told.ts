@@ -31,6 +31,9 @@ export function infinitySays(evaluation: TableEvaluation): string {
   return [tubeSays(evaluation), farSays(evaluation), coverSays(evaluation)].filter((text) => text !== '').join(' ');
 }
 
+/** The same where the steps stand beside it and say the rest. */
+export const infinityBrief = (evaluation: TableEvaluation): string => tubeSays(evaluation);
+
 /** How far away a thing has to be to stand for infinity, `12.2 m`; undefined where none may, or none is needed. */
 export const farEnough = ({ answers }: TableEvaluation): string | undefined =>
   known(answers.tubeLongerMm) === 0 || known(answers.nearestThingM) === 0 ? undefined : told(answers.nearestThingM, 'm');

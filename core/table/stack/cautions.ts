@@ -3,6 +3,7 @@ import { systemNa } from '../../pairing/aperture.ts';
 import { immersion, subjectIndex } from '../../pairing/leaves.ts';
 import { percent } from '../../words.ts';
 import { numberAt } from '../at.ts';
+import { FLASHES } from '../bright-light.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 
 /** Edge rays that run ahead of the middle ones by less than this are not seen. */
@@ -30,10 +31,7 @@ export function stackCautions(evaluation: TableEvaluation): string[] {
       ahead > NOTICED,
       `Under the flat surface the rays at the edge of the aperture move ${percent(ahead)} farther than those in the middle: deep down the picture turns soft, and steps want to be shorter.`,
     ),
-    ...when(
-      settings.flashRecycleS !== undefined,
-      'A flash that fires again and again can harm people who are sensitive to flicker, and eyes close to it: shield it, and follow its maker.',
-    ),
+    ...when(settings.flashRecycleS !== undefined, FLASHES),
   ];
 }
 

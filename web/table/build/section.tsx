@@ -32,7 +32,7 @@ const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =
   ].join(', ');
 
 export const buildOnSheet = (): OnSheet => ({
-  says: [buildSays()],
+  says: [buildSentence(tabled.value, built.value, undefined, 'list')],
   figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
   list: built.value.parts.map(listed),
 });

@@ -38,7 +38,7 @@ const EXAMPLES = [100, 200] as const;
 /** What goes on the sheet: nothing until a camera lens is told. */
 export const closeUpOnSheet = (): OnSheet =>
   tabled.value.answers.closeUpFarMagnification.state === 'known'
-    ? { says: closeUpSays(tabled.value).slice(0, 1), figures: ['closeUpFarFieldMm', 'closeUpDiffractionFNumber'] }
+    ? { says: closeUpSays(tabled.value).slice(0, 1), figures: [] }
     : { says: [], figures: [] };
 
 /** The same close-up lens screwed to a camera lens, with extension tubes beside it. */

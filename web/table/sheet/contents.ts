@@ -18,9 +18,8 @@ export interface SheetContents {
   readonly verdict: string;
   readonly sentence: string;
   readonly blocks: readonly Block[];
+  /** What it rests on, what to measure first at their head: how long that takes, and with what. */
   readonly guesses: readonly string[];
-  /** What to measure first, how long that takes, and with what. */
-  readonly measure: readonly string[];
   readonly cautions: readonly string[];
   /** What is written in at the table. */
   readonly blanks: readonly string[];
@@ -96,10 +95,10 @@ export function sheetContents({ evaluation, report, table, sections, cautions, t
       })),
       { title: 'As set', says: [], list: [], lines: asSet(table) },
     ].filter(({ says, lines, list }) => says.length + lines.length + list.length > 0),
-    guesses: assumptions.slice(0, MOST_GUESSES).map(({ path }) => `${calledGuess(path)}, ${taken(table, path)}`),
-    measure: report.assumptions.slice(0, MOST_MEASURED).flatMap(({ path }) => {
-      const how = howTo(path);
-      return how ? [`${nameOf(path)}, ${minutesFor(path)}: ${how.takes}`] : [];
+    guesses: assumptions.slice(0, MOST_GUESSES).map(({ path }, i) => {
+      const guess = `${calledGuess(path)}, ${taken(table, path)}`;
+      const how = i < MOST_MEASURED ? howTo(path) : undefined;
+      return how ? `${guess}; found out in ${minutesFor(path)} with ${how.takes}` : guess;
     }),
     cautions: [...new Set([...report.cautions, ...cautions])],
     blanks: BLANKS,

@@ -6,7 +6,7 @@ const plain = (text: string): string => text.replace(/[\\`*_{}[\]<>#|]/g, (c) =>
 const list = (items: readonly string[]): string[] => items.map((item) => `- ${plain(item)}`);
 
 /** The sheet as Markdown. */
-export function sheetMarkdown({ title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, link }: SheetContents): string {
+export function sheetMarkdown({ title, on, parts, verdict, sentence, blocks, guesses, cautions, link }: SheetContents): string {
   const paragraphs = [
     `# ${plain(title)}`,
     `${plain(parts.join(' · '))}  \n${on}`,
@@ -17,8 +17,7 @@ export function sheetMarkdown({ title, on, parts, verdict, sentence, blocks, gue
       ...(block.list.length > 0 ? [block.list.map((item, i) => `${i + 1}. ${plain(item)}`).join('\n')] : []),
       ...(block.lines.length > 0 ? [block.lines.map(([name, value]) => `- ${plain(name)}: ${plain(value)}`).join('\n')] : []),
     ]),
-    ...(guesses.length > 0 ? ['## Rests on guesses', list(guesses).join('\n')] : []),
-    ...(measure.length > 0 ? ['## Measure first', list(measure).join('\n')] : []),
+    ...(guesses.length > 0 ? ['## Rests on guesses: measure the first of these first', list(guesses).join('\n')] : []),
     ...(cautions.length > 0 ? ['## Mind', list(cautions).join('\n')] : []),
     `<${link}>`,
   ];

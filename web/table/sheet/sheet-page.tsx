@@ -3,7 +3,7 @@ import type { SheetContents } from './contents.ts';
 
 /** The sheet as it is printed and saved: nothing in it leads anywhere but its link. */
 export function SheetPage({ contents, drawing }: { contents: SheetContents; drawing: ComponentChildren }) {
-  const { title, on, parts, verdict, sentence, blocks, guesses, measure, cautions, blanks, link } = contents;
+  const { title, on, parts, verdict, sentence, blocks, guesses, cautions, blanks, link } = contents;
   return (
     <article class="sheet" aria-label="The sheet">
       <header>
@@ -43,8 +43,7 @@ export function SheetPage({ contents, drawing }: { contents: SheetContents; draw
             )}
           </section>
         ))}
-        <Listed title="Rests on guesses" items={guesses} />
-        <Listed title="Measure first" items={measure} spare />
+        <Listed title="Rests on guesses: measure the first of these first" items={guesses} />
         <Listed title="Mind" items={cautions} />
       </div>
       <ul class="sheet-blanks" aria-label="To be written in">
@@ -59,10 +58,10 @@ export function SheetPage({ contents, drawing }: { contents: SheetContents; draw
   );
 }
 
-function Listed({ title, items, spare }: { title: string; items: readonly string[]; spare?: boolean }) {
+function Listed({ title, items }: { title: string; items: readonly string[] }) {
   if (items.length === 0) return null;
   return (
-    <section class={spare ? 'spare' : undefined}>
+    <section>
       <h4>{title}</h4>
       <ul>
         {items.map((item) => (
