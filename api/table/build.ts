@@ -8,7 +8,7 @@ const number = (description: string) => z.number().openapi({ description });
 const part = z
   .strictObject({
     what: z.string(),
-    role: z.enum(['objective', 'ring', 'tube', 'relay', 'mount', 'camera']),
+    role: z.enum(['objective', 'ring', 'tube', 'relay', 'mount', 'camera', 'missing']),
     front: z.string().optional().openapi({ description: 'its end toward the objective: sex and thread' }),
     rear: z.string().optional().openapi({ description: 'its end toward the camera' }),
     lengthMm: number('from seat to seat, as it is set').optional(),
@@ -18,7 +18,7 @@ const part = z
       .array(z.enum(['lengthMm', 'clearMm']))
       .optional()
       .openapi({ description: 'which of its numbers are taken as usual, for want of its own' }),
-    standing: z.enum(['in the pairing', 'owned', 'to buy']),
+    standing: z.enum(['in the pairing', 'owned', 'to buy', 'missing']),
     remark: z.string().optional(),
   })
   .openapi('BuildPart');
@@ -39,11 +39,18 @@ const run = z
       leastMm: number('as short as a focusing tube turns'),
       mostMm: number('as long as a focusing tube turns'),
       wantedMm: z.number().optional(),
+      wantedLowMm: number('the least that may be wanted').optional(),
+      wantedHighMm: number('the greatest that may be wanted').optional(),
       differsMm: number('how much longer it is than wanted; negative where it is too short').optional(),
       toBuy: z.number().int(),
       narrowest: stop.optional().openapi({ description: "the narrowest opening, as one of the pairing's stops" }),
     }),
-    z.strictObject({ state: z.literal('none'), why: z.string(), wouldDo: z.string() }),
+    z.strictObject({
+      state: z.literal('none'),
+      why: z.string(),
+      wouldDo: z.string().openapi({ description: 'the ring that would close the gap' }),
+      kept: z.number().int().openapi({ description: 'how many pieces go on all the same' }),
+    }),
     z.strictObject({ state: z.literal('unknown'), why: z.string(), path: z.string() }),
     z.strictObject({ state: z.literal('nothing'), why: z.string() }),
   ])

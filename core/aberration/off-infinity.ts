@@ -5,7 +5,8 @@ import { type Refocused, rmsForStrehl, whereStrehl } from './refocused.ts';
 /** An objective and a relay, lengths in mm: what a sensor off the relay's focus asks of them. */
 export interface Conjugates {
   readonly n: number;
-  readonly na: number;
+  /** Numerical aperture of the whole with the sensor so far beyond the relay's focus: a ring far from the pupil lets more through, or less. */
+  naAt(offset: number): number;
   readonly objectiveFocalLength: number;
   readonly relayFocalLength: number;
   /** From the exit pupil to the relay's front principal plane. */
@@ -33,8 +34,8 @@ export function farthestOffset({ relayFocalLength: f, principalPlane: z }: Conju
  * `limit`; Infinity, with its sign, where it has not by `farthestOffset`.
  */
 export function offsetAtStrehl(rig: Conjugates, limit: number, sense: 1 | -1): number {
-  const { n, na, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
-  const leftAt = (s: number): Refocused => offConjugate(n, na, imageScale(f, s, z) / fo);
+  const { n, naAt, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
+  const leftAt = (s: number): Refocused => offConjugate(n, naAt(s), imageScale(f, s, z) / fo);
   const ratio = (far: number): number => leftAt(sense * far).strehl(opticalShift(rig, sense * far) / wavelength);
   const perMm = (Math.abs(opticalShift(rig, 1e-6 * sense * f)) * leftAt(0).rms) / (1e-6 * f * wavelength);
   return sense * whereStrehl(ratio, limit, rmsForStrehl(limit) / perMm, Math.abs(farthestOffset(rig, sense)));

@@ -1,6 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { amount } from '../../core/index.ts';
-import { buildSentence, buildSheet, evaluateTable } from '../../core/table.ts';
+import { buildEffects, buildSentence, buildSheet, evaluateTable } from '../../core/table.ts';
 import { clean } from './clean.ts';
 import { complaints, leave, OPENING, pairingIn, useBrowser, visit } from './support.ts';
 
@@ -20,7 +20,7 @@ it('lists the parts in order, takes a ring that one has, keeps it in the address
   const sheet = buildSheet(evaluation);
   const says = () => page.textContent(`${SECTION} .sentence`);
   const rows = () => page.locator(`${SECTION} table.parts tbody tr`);
-  expect(await says()).toBe(buildSentence(evaluation, sheet));
+  expect(await says()).toBe(buildSentence(evaluation, sheet, buildEffects(evaluation, sheet)));
   expect(await rows().count()).toBe(sheet.parts.length);
   expect(await rows().nth(1).textContent()).toContain('female M25 x 0.75');
   expect(await page.locator('figure.threads .spigot').count()).toBe(
@@ -43,34 +43,47 @@ it('lists the parts in order, takes a ring that one has, keeps it in the address
 
   await page.click('summary:has-text("Rings and tubes that you have")');
   await page.click('text="Add a ring that you have"');
+  const rings = () => page.evaluate(() => new URLSearchParams(location.search).get('rings') ?? '');
   const thread = page.getByLabel('Thread on one side');
   await thread.fill('M26');
-  await thread.press('Enter');
+  await page.getByLabel('That side is').selectOption('female');
+  await page.getByLabel('Thread on the other').fill('M42 x 1');
+  // Nothing is supposed of it: it counts once it is told in full.
+  expect(await page.textContent('fieldset.ring')).toContain('It counts once both threads are told');
+  expect(await rings()).toBe('');
+  await page.getByLabel('The other side is').selectOption('male');
   await page.waitForSelector('text=/M26 x 36 TPI or M26 x 0.75/');
   await thread.fill('M25');
   await thread.press('Enter');
-  await page.getByLabel('That side is').selectOption('female');
+  const opening = page.locator('fieldset.ring').getByLabel('Opening');
+  await opening.fill('9');
+  await opening.press('Enter');
   const has = {
     adapters: [
       {
         ends: [
           { thread: 'M25', sex: 'female' },
-          { thread: '52', sex: 'female' },
+          { thread: 'M42 x 1', sex: 'male' },
         ],
+        clearMm: 9,
       },
     ],
   };
-  const address = await page.evaluate(() => new URLSearchParams(location.search).get('rings')?.replace(/^1\./, '') ?? '');
+  const address = (await rings()).replace(/^1\./, '');
   expect(JSON.parse(Buffer.from(address, 'base64url').toString('utf8'))).toEqual(has);
   await page.check('text="Only what I have"');
-  await page.waitForFunction((s) => /Nothing joins/.test(document.querySelector(s)?.textContent ?? ''), `${SECTION} .sentence`);
-  expect(await page.locator('figure.threads .bites').count()).toBeGreaterThan(0);
+  await page.waitForFunction(
+    (s) => /one piece goes on, and a ring with .* is missing/.test(document.querySelector(s)?.textContent ?? ''),
+    `${SECTION} .sentence`,
+  );
+  expect(await page.locator('figure.threads .bites').count()).toBe(2);
+  expect(await page.locator(`${SECTION} tr[data-part=missing]`).count()).toBe(2);
   await page.uncheck('text="Only what I have"');
 
   await page.click('text="Count them as stops of the pairing"');
   await page.waitForFunction((s) => !document.querySelector(s)?.textContent?.includes('Count them'), SECTION);
   const { stops = [] } = await pairingIn(page);
-  expect(stops.map(({ diameterMm }) => amount(diameterMm).toFixed(1))).toEqual(['24.2', '38.9']);
+  expect(stops.map(({ diameterMm }) => amount(diameterMm).toFixed(1))).toEqual(['9.0', '38.9']);
 
   // A tube built 5 mm too long, and the sensor taken where it then stands.
   const built = (sheet.tubeMm?.value ?? Number.NaN) + 5;

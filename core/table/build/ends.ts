@@ -28,10 +28,7 @@ export const objectiveEnd = ({ mountThread }: Objective): EndFound =>
 function relayEnd(relay: Relay, side: 'front' | 'rear', told: BuildAsk['relayFront']): EndFound {
   if (told) return { end: endOf(told) };
   const path = side === 'front' ? '/relayFront' : '/relayRear';
-  if (relay.kind === 'camera-lens')
-    return side === 'front'
-      ? written(relay.femaleThread, 'female', '/relay/femaleThread', "the camera lens's filter thread")
-      : { unknown: 'a camera lens ends in its mount', path };
+  if (relay.kind === 'camera-lens') return side === 'front' ? filterEnd(relay) : { unknown: 'a camera lens ends in its mount', path };
   const male = (side === 'front') !== (relay.reversed ?? false);
   const own = male ? relay.maleThread : relay.femaleThread;
   const other = male ? relay.femaleThread : relay.maleThread;
@@ -39,6 +36,18 @@ function relayEnd(relay: Relay, side: 'front' | 'rear', told: BuildAsk['relayFro
   const found = written(own ?? other, sex, male ? '/relay/maleThread' : '/relay/femaleThread', `the relay's ${sex} thread`);
   if (!('end' in found) || own !== undefined) return found;
   return { end: { ...found.end, sex }, remark: `its ${sex} thread is taken as wide as its other one (common practice)` };
+}
+
+/** A camera lens's filter thread is female, whichever of its threads was told. */
+function filterEnd({ femaleThread, maleThread }: Relay): EndFound {
+  const lone = femaleThread === undefined && maleThread !== undefined;
+  const path = lone ? '/relay/maleThread' : '/relay/femaleThread';
+  const found = written(femaleThread ?? maleThread, 'female', path, "the camera lens's filter thread");
+  if (!lone || !('end' in found)) return found;
+  return {
+    end: { ...found.end, sex: 'female' },
+    remark: 'its male thread is taken for its filter thread, which is female on camera lenses (common practice)',
+  };
 }
 
 export const relayFront = (relay: Relay, { relayFront: told }: BuildAsk): EndFound => relayEnd(relay, 'front', told);

@@ -1,4 +1,5 @@
 import type { Tube } from '../threads/adapter.ts';
+import type { Wanted } from './wanted.ts';
 
 /** Tubes in a row, all of one thread. */
 export interface Filling {
@@ -67,7 +68,7 @@ function rowsUpTo(steps: number, tubes: readonly Tube[], costOf: (tube: Tube) =>
 const sum = (tubes: readonly Tube[]): number => tubes.reduce((total, { lengthMm }) => total + lengthMm, 0);
 
 /**
- * Tubes that are as long as wanted, fewest first among those within a millimetre; a focusing tube among them where
+ * Tubes that are as long as wanted, fewest first among those that are near enough; a focusing tube among them where
  * the length is only known within an interval, so that turning it finds the focus.
  *
  * @param wanted value and the interval that it lies in
@@ -75,7 +76,7 @@ const sum = (tubes: readonly Tube[]): number => tubes.reduce((total, { lengthMm 
  */
 export function filling(
   tubes: readonly Tube[],
-  { value, low, high }: { readonly value: number; readonly low: number; readonly high: number },
+  { value, low, high, within = GOOD_ENOUGH }: Wanted,
   preferOwned = false,
 ): Filling | undefined {
   if (!(value >= -GOOD_ENOUGH)) return undefined;
@@ -92,7 +93,7 @@ export function filling(
       const least = i * GRID + (one?.lengthMm ?? 0);
       const most = least + (one?.reachMm ?? 0);
       // How much of the interval is out of reach, beyond what is good enough.
-      const missed = Math.round(Math.max(0, least - low - GOOD_ENOUGH, high - most - GOOD_ENOUGH) / GRID);
+      const missed = Math.round(Math.max(0, least - low - within, high - most - within) / GRID);
       if (best && missed > best.rank[0]) continue;
       const off = Math.abs(Math.min(most, Math.max(least, value)) - value);
       const rank = [missed, cost + (one ? costOf(one) : 0), off] as const;

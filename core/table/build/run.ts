@@ -1,13 +1,16 @@
 import type { Piece, Tube } from '../threads/adapter.ts';
-import { type Chain, type Link, type NoChain, type Stock, shortestChain } from '../threads/chain.ts';
-import { type End, mates, type Thread } from '../threads/thread.ts';
+import { type Chain, type Link, type NoChain, reachable, type Stock, shortestChain } from '../threads/chain.ts';
+import { ringFor } from '../threads/miss.ts';
+import { type End, mateOf, mates, type Thread } from '../threads/thread.ts';
 import { type Filling, filling, GOOD_ENOUGH } from './fill.ts';
+import type { Wanted } from './wanted.ts';
 
-/** A length and the interval that surely holds it, mm. */
-export interface Wanted {
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
+/** What goes on from either end where nothing closes the gap between. */
+export interface Gapped {
+  readonly before: readonly Link[];
+  readonly after: readonly Link[];
+  /** The ring that would close the gap. */
+  readonly wouldDo: string;
 }
 
 /** Rings and tubes that join two ends and are as long as wanted, as nearly as they can be. */
@@ -57,7 +60,7 @@ function withTubes(from: End, to: End, front: End, rear: End, wanted: Wanted, bo
   const after = shortestChain(rear, to, box.rings, box, taken);
   if ('miss' in after) return [];
   const rings = before.lengthMm + after.lengthMm;
-  const rest = { value: wanted.value - rings, low: wanted.low - rings, high: wanted.high - rings };
+  const rest = less(wanted, rings);
   const tubes = filling(
     box.tubes.filter((tube) => !taken.has(tube) && mates(tube.ends[0], { ...rear, sex: 'male' })),
     rest,
@@ -65,6 +68,13 @@ function withTubes(from: End, to: End, front: End, rear: End, wanted: Wanted, bo
   );
   return tubes && tubes.tubes.length > 0 ? [joined(before, tubes, after, front, rear)] : [];
 }
+
+const less = ({ value, low, high, ...more }: Wanted, by: number): Wanted => ({
+  value: value - by,
+  low: low - by,
+  high: high - by,
+  ...more,
+});
 
 function joined(before: Chain, tubes: Filling, after: Chain, front: End, rear: End): Run {
   const rings = before.lengthMm + after.lengthMm;
@@ -78,8 +88,46 @@ function joined(before: Chain, tubes: Filling, after: Chain, front: End, rear: E
 }
 
 /** How far out of reach the wanted interval is, beyond what is good enough, in whole millimetres. */
-const missed = ({ least, most }: Run, { low, high }: Wanted): number =>
-  Math.round(Math.max(0, least - low - GOOD_ENOUGH, high - most - GOOD_ENOUGH));
+const missed = ({ least, most }: Run, { low, high, within = GOOD_ENOUGH }: Wanted): number =>
+  Math.round(Math.max(0, least - low - within, high - most - within));
+
+/**
+ * The pieces that go on from either end up to a gap that nothing closes: rings, and tubes where the first of the
+ * gap's ends takes them, no longer than is wanted. Where nothing comes near, what is owned goes on as far as it can.
+ */
+export function gapped(from: End, to: End, { gap, near }: NoChain, wanted: Wanted | undefined, box: Box): Gapped {
+  const free = box.rings.pieces.filter((piece) => piece.owned && !box.taken.has(piece));
+  const [before, a] = firstOf(near ? [gap[0]] : reachable(from, free).toReversed(), from, (end) =>
+    shortestChain(from, mateOf(end), box.rings, box, box.taken),
+  );
+  const taken = new Set([...box.taken, ...ownedIn(before)]);
+  const [after, b] = firstOf(near ? [gap[1]] : reachable(to, free).toReversed(), to, (end) =>
+    shortestChain(mateOf(end), to, box.rings, box, taken),
+  );
+  const front = mateOf(a);
+  const tubes = wanted && tubesFor(a, less(wanted, lengthOf([...before, ...after])), box, taken);
+  return {
+    before: [...before, ...(tubes?.tubes ?? []).map((piece) => ({ piece, front, rear: a }))],
+    after,
+    wouldDo: ringFor(a, b),
+  };
+}
+
+/** The first of some ends that a chain reaches, with that chain; no pieces and the end itself where none does. */
+function firstOf(ends: readonly End[], own: End, chainTo: (end: End) => Chain | NoChain): readonly [readonly Link[], End] {
+  for (const end of ends) {
+    const chain = chainTo(end);
+    if (!('miss' in chain)) return [chain.links, end];
+  }
+  return [[], own];
+}
+
+const lengthOf = (links: readonly Link[]): number => links.reduce((sum, { piece }) => sum + piece.lengthMm, 0);
+
+function tubesFor(end: End, wanted: Wanted, box: Box, taken: ReadonlySet<Piece>): Filling | undefined {
+  const fit = box.tubes.filter((tube) => !taken.has(tube) && tube.ends.some((one) => mates(one, end)));
+  return filling(fit, wanted, box.preferOwned);
+}
 
 function better(a: Run, b: Run, wanted: Wanted | undefined, preferOwned: boolean): boolean {
   const rank = (run: Run): readonly number[] => {

@@ -6,17 +6,18 @@ import type { Relay } from '../../parts/relay.ts';
 import { short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import { adapterOf, COMMON_RINGS, COMMON_TUBES, type Piece, tubeOf } from '../threads/adapter.ts';
-import { stockOf } from '../threads/chain.ts';
+import { type Link, stockOf } from '../threads/chain.ts';
 import { type End, endWords, minorDiameter } from '../threads/thread.ts';
 import type { BuildAsk } from './ask.ts';
 import { cameraEnd, type EndFound, objectiveEnd, relayFront, relayRear, sideWords } from './ends.ts';
 import { CARRIES_ITS_OWN } from './figures.ts';
-import { type Box, ownedIn, type Run, runBetween, type Wanted } from './run.ts';
+import { type Box, gapped, ownedIn, type Run, runBetween } from './run.ts';
+import type { Wanted } from './wanted.ts';
 
 /** A line of the parts list, in the order from the objective to the camera. */
 export interface SheetPart {
   readonly what: string;
-  readonly role: 'objective' | 'ring' | 'tube' | 'relay' | 'mount' | 'camera';
+  readonly role: 'objective' | 'ring' | 'tube' | 'relay' | 'mount' | 'camera' | 'missing';
   /** Its ends toward the objective and toward the camera: `male M25 x 0.75`. */
   readonly front?: string;
   readonly rear?: string;
@@ -26,7 +27,7 @@ export interface SheetPart {
   readonly acrossMm?: number;
   /** Which of its numbers are taken as usual, for want of its own. */
   readonly supposed?: readonly ('lengthMm' | 'clearMm')[];
-  readonly standing: 'in the pairing' | 'owned' | 'to buy';
+  readonly standing: 'in the pairing' | 'owned' | 'to buy' | 'missing';
   readonly remark?: string;
 }
 
@@ -49,13 +50,17 @@ export type SheetRun =
       readonly leastMm: number;
       readonly mostMm: number;
       readonly wantedMm?: number;
+      /** The least and the greatest that may be wanted. */
+      readonly wantedLowMm?: number;
+      readonly wantedHighMm?: number;
       /** How much longer it is than wanted; negative where it is too short. */
       readonly differsMm?: number;
       readonly toBuy: number;
       /** The narrowest of its openings, as a stop. */
       readonly narrowest?: SheetStop;
     }
-  | { readonly state: 'none'; readonly why: string; readonly wouldDo: string }
+  /** Nothing joins the ends; so many pieces go on all the same. */
+  | { readonly state: 'none'; readonly why: string; readonly wouldDo: string; readonly kept: number }
   | { readonly state: 'unknown'; readonly why: string; readonly path: string }
   | { readonly state: 'nothing'; readonly why: string };
 
@@ -74,6 +79,8 @@ export interface BuildSheet {
 type Built = { readonly run: SheetRun; readonly parts: readonly SheetPart[]; readonly owned: readonly Piece[] };
 
 const HALF_WALL = 1;
+/** The infinity space is built of plain tubes, as nearly as this, mm: a focusing tube serves behind the relay. */
+const SPACE_WITHIN = 2;
 const tidy = (x: number): number => Number(x.toFixed(6));
 
 const intervalOf = (answer: Answer, by: number): Wanted | undefined =>
@@ -94,9 +101,16 @@ export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: B
   const bare = relay.kind === 'camera-lens' && !ask.relayRear;
 
   const both = (standing: Relay): { front: Built; back: Built } => {
-    const front = built(shoulder, relayFront(standing, ask), { value: space, low: space, high: space }, box, (from, to) => ({
-      fromShoulderMm: tidy((from + to) / 2),
-    }));
+    const inFront = { ...box, tubes: box.tubes.filter(({ reachMm, owned }) => reachMm === 0 || (owned && bare)) };
+    const front = built(
+      shoulder,
+      relayFront(standing, ask),
+      { value: space, low: space, high: space, within: SPACE_WITHIN },
+      inFront,
+      (from, to) => ({
+        fromShoulderMm: tidy((from + to) / 2),
+      }),
+    );
     if (bare) return { front, back: { run: { state: 'nothing', why: CARRIES_ITS_OWN }, parts: [], owned: [] } };
     const left = { ...box, taken: new Set(front.owned) };
     const back = built(relayRear(standing, ask), { end: camera.end }, wanted, left, (from, to, length) => {
@@ -195,8 +209,16 @@ type Place = (from: number, to: number, length: number) => Pick<SheetStop, 'from
 function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Box, place: Place): Built {
   for (const end of [from, to])
     if ('unknown' in end) return { run: { state: 'unknown', why: end.unknown, path: end.path }, parts: [], owned: [] };
-  const run = runBetween((from as { end: End }).end, (to as { end: End }).end, wanted, box);
-  if ('miss' in run) return { run: { state: 'none', why: run.miss, wouldDo: run.wouldDo }, parts: [], owned: [] };
+  const [a, b] = [(from as { end: End }).end, (to as { end: End }).end];
+  const run = runBetween(a, b, wanted, box);
+  if ('miss' in run) {
+    const { before, after, wouldDo } = gapped(a, b, run, wanted, box);
+    return {
+      run: { state: 'none', why: run.miss, wouldDo, kept: before.length + after.length },
+      parts: [...before.map(asListed), { what: `missing: ${wouldDo}`, role: 'missing', standing: 'missing' }, ...after.map(asListed)],
+      owned: ownedIn([...before, ...after]),
+    };
+  }
   const narrowest = narrowestOf(run, place);
   return {
     run: {
@@ -205,7 +227,14 @@ function built(from: EndFound, to: EndFound, wanted: Wanted | undefined, box: Bo
       lengthMm: tidy(run.lengthMm),
       leastMm: tidy(run.least),
       mostMm: tidy(run.most),
-      ...(wanted ? { wantedMm: tidy(wanted.value), differsMm: tidy(run.lengthMm - wanted.value) } : {}),
+      ...(wanted
+        ? {
+            wantedMm: tidy(wanted.value),
+            differsMm: tidy(run.lengthMm - wanted.value),
+            wantedLowMm: tidy(wanted.low),
+            wantedHighMm: tidy(wanted.high),
+          }
+        : {}),
       toBuy: run.toBuy,
       ...(narrowest ? { narrowest } : {}),
     },
@@ -224,22 +253,25 @@ const acrossOf = ({ thread, sex }: End): number => thread.diameterMm + (sex === 
 
 function partsOf(run: Run): SheetPart[] {
   const lengths = set(run);
-  return run.links.map(({ piece, front, rear }, i) => {
-    const reach = 'reachMm' in piece ? (piece.reachMm as number) : 0;
-    const supposed = [...(piece.lengthKnown ? [] : ['lengthMm' as const]), ...(piece.clearKnown ? [] : ['clearMm' as const])];
-    return {
-      what: piece.name,
-      role: 'reachMm' in piece ? 'tube' : 'ring',
-      front: endWords(front),
-      rear: endWords(rear),
-      lengthMm: tidy(lengths[i] as number),
-      clearMm: tidy(piece.clearMm),
-      acrossMm: tidy(Math.max(...piece.ends.map(acrossOf))),
-      standing: piece.owned ? 'owned' : 'to buy',
-      ...(supposed.length > 0 ? { supposed } : {}),
-      ...(reach > 0 ? { remark: `turns from ${short(piece.lengthMm)} to ${short(piece.lengthMm + reach)} mm` } : {}),
-    };
-  });
+  return run.links.map((link, i) => ({ ...asListed(link), lengthMm: tidy(lengths[i] as number) }));
+}
+
+/** A piece as it is listed, as short as it can be set. */
+function asListed({ piece, front, rear }: Link): SheetPart {
+  const reach = 'reachMm' in piece ? (piece.reachMm as number) : 0;
+  const supposed = [...(piece.lengthKnown ? [] : ['lengthMm' as const]), ...(piece.clearKnown ? [] : ['clearMm' as const])];
+  return {
+    what: piece.name,
+    role: 'reachMm' in piece ? 'tube' : 'ring',
+    front: endWords(front),
+    rear: endWords(rear),
+    lengthMm: tidy(piece.lengthMm),
+    clearMm: tidy(piece.clearMm),
+    acrossMm: tidy(Math.max(...piece.ends.map(acrossOf))),
+    standing: piece.owned ? 'owned' : 'to buy',
+    ...(supposed.length > 0 ? { supposed } : {}),
+    ...(reach > 0 ? { remark: `turns from ${short(piece.lengthMm)} to ${short(piece.lengthMm + reach)} mm` } : {}),
+  };
 }
 
 function narrowestOf(run: Run, place: Place): SheetStop | undefined {

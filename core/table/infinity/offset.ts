@@ -2,11 +2,12 @@ import { offConjugate } from '../../aberration/off-conjugate.ts';
 import { type Conjugates, farthestOffset } from '../../aberration/off-infinity.ts';
 import type { Refocused } from '../../aberration/refocused.ts';
 import { figure, Gap, type Node, type Step, step } from '../../figure.ts';
-import { systemNa } from '../../pairing/aperture.ts';
+import { rig } from '../../pairing/aperture.ts';
 import { objectiveFocalLengthMm, principalPlaneDistance, relayFocalLengthMm } from '../../pairing/first-order.ts';
 import { immersion } from '../../pairing/leaves.ts';
 import { wavelengthMm } from '../../pairing/resolution.ts';
 import { imageScale } from '../../paraxial/conjugates.ts';
+import { seenStops } from '../../pupil/stops.ts';
 
 /**
  * What a sensor off the relay's focus does, one chain of figures for each reason why it stands there: a tube that is
@@ -17,10 +18,13 @@ export const SINE_CONDITION = "phase n δz (1 − cos θ) of an objective that o
 
 export const conjugates = step({
   id: 'conjugates',
-  needs: [immersion, systemNa, objectiveFocalLengthMm, relayFocalLengthMm, principalPlaneDistance, wavelengthMm],
-  of: (n, na, objectiveFocalLength, relayFocalLength, principalPlane, wavelength): Conjugates => ({
+  needs: [immersion, rig, objectiveFocalLengthMm, relayFocalLengthMm, principalPlaneDistance, wavelengthMm],
+  of: (n, here, objectiveFocalLength, relayFocalLength, principalPlane, wavelength): Conjugates => ({
     n,
-    na,
+    naAt(sensorOffsetMm) {
+      const { radius, limiting } = seenStops({ ...here, sensorOffsetMm });
+      return (radius[limiting] as number) / objectiveFocalLength;
+    },
     objectiveFocalLength,
     relayFocalLength,
     principalPlane,
@@ -79,11 +83,13 @@ export function chain<const Id extends string>(
 
   const left = step({
     id: `${id}Left`,
-    needs: [conjugates, scale],
-    of: ({ n, na, objectiveFocalLength }, F): Refocused | Gap =>
-      F / objectiveFocalLength > na
+    needs: [conjugates, scale, offset],
+    of: ({ n, naAt, objectiveFocalLength }, F, s): Refocused | Gap => {
+      const na = naAt(s);
+      return F / objectiveFocalLength > na
         ? offConjugate(n, na, F / objectiveFocalLength)
-        : Gap.none('the picture is smaller than any lens of that aperture could draw it'),
+        : Gap.none('the picture is smaller than any lens of that aperture could draw it');
+    },
   });
   const part = (name: string, symbol: string, words: string, of: (left: Refocused) => number): Step<number> =>
     step({ id: `${id}${name}`, symbol: `${symbol}_${mark}`, words, needs: [left], of });

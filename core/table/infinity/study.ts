@@ -44,12 +44,13 @@ export function tubeStudy(evaluation: TableEvaluation): TubeStudy | undefined {
     magnificationShare === undefined
   )
     return undefined;
-  const { n, na, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
+  const { n, naAt, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
   const [least, most] = [farthestOffset(rig, -1), farthestOffset(rig, 1)];
   return {
     at(tubeErrorMm) {
       const s = s0 + tubeErrorMm;
       const magnification = imageScale(f, s, z) / fo;
+      const na = naAt(s);
       if (s < least || s > most || magnification <= na) return undefined;
       return { tubeErrorMm, magnification, strehl: offConjugate(n, na, magnification).strehl(opticalShift(rig, s) / wavelength) };
     },

@@ -55,7 +55,10 @@ function tubeSays(evaluation: TableEvaluation): string {
 }
 
 function sharpSays({ answers }: TableEvaluation, way: Way): string {
-  const [shorter, longer] = [mm(answers.sharpShorterMm), mm(answers.sharpLongerMm)];
+  // Where it has no end the tolerance ends where the relay is no longer followed, and that is worth no word.
+  const endless = ({ state }: Answer): boolean => state === 'none';
+  const shorter = endless(answers.shortestOffsetMm) ? undefined : mm(answers.sharpShorterMm);
+  const longer = endless(answers.longestOffsetMm) ? undefined : mm(answers.sharpLongerMm);
   const ends = [...(shorter ? [`${shorter} ${OUT[way].short}`] : []), ...(longer ? [`${longer} ${OUT[way].long}`] : [])].join(' or ');
   const subject = way === 'tube' ? 'a tube' : 'the sensor';
   return ends === ''

@@ -1,4 +1,4 @@
-import { offsetAtStrehl } from '../../aberration/off-infinity.ts';
+import { farthestOffset, offsetAtStrehl } from '../../aberration/off-infinity.ts';
 import { figure, Gap, step } from '../../figure.ts';
 import { objectiveFocalLengthMm, principalPlaneDistance, relayFocalLengthMm, scale } from '../../pairing/first-order.ts';
 import { immersion, sensorOffset } from '../../pairing/leaves.ts';
@@ -32,6 +32,19 @@ const sharpEnd = (sense: 1 | -1, id: string, symbol: string, way: string) =>
     needs: [conjugates, strehlLimit.leaf],
     of: (rig, limit) => Math.abs(offsetAtStrehl(rig, limit, sense)),
   });
+/** As far as the relay is followed: what happens beyond is not known. */
+const reach = (sense: 1 | -1, id: string, symbol: string, way: string) =>
+  step({
+    id,
+    symbol,
+    unit: 'mm',
+    words: `how far ${way} the relay's focus it is still a tube lens, and is followed`,
+    needs: [conjugates],
+    of: (rig) => Math.abs(farthestOffset(rig, sense)),
+  });
+const farReach = reach(1, 'farReach', 's_r', 'beyond');
+const nearReach = reach(-1, 'nearReach', 's_v', 'before');
+
 const farEnd = sharpEnd(1, 'farSharpEnd', 's_l', 'beyond');
 const nearEnd = sharpEnd(-1, 'nearSharpEnd', 's_k', 'before');
 
@@ -41,9 +54,9 @@ export const sharpLongerMm = figure({
   symbol: 'τ_Ql',
   words: 'how much longer than right the tube may be before spherical aberration shows',
   source: SINE_CONDITION,
-  needs: [farEnd, sensorOffset],
-  of: (end, s) => Math.max(0, end - s),
-  as: (end, s) => `max(0, ${end} − ${s})`,
+  needs: [farEnd, farReach, sensorOffset],
+  of: (end, reach, s) => Math.max(0, Math.min(end, reach) - s),
+  as: (end, reach, s) => `max(0, min(${end}, ${reach}) − ${s})`,
 });
 
 export const sharpShorterMm = figure({
@@ -52,9 +65,9 @@ export const sharpShorterMm = figure({
   symbol: 'τ_Qs',
   words: 'how much shorter than right the tube may be before spherical aberration shows',
   source: SINE_CONDITION,
-  needs: [nearEnd, sensorOffset],
-  of: (end, s) => Math.max(0, end + s),
-  as: (end, s) => `max(0, ${end} + ${s})`,
+  needs: [nearEnd, nearReach, sensorOffset],
+  of: (end, reach, s) => Math.max(0, Math.min(end, reach) + s),
+  as: (end, reach, s) => `max(0, min(${end}, ${reach}) + ${s})`,
 });
 
 export const magnificationToleranceMm = figure({

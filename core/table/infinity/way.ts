@@ -11,5 +11,5 @@ export const wayOf = ({ relay }: Pairing): Way => (relay.kind === 'camera-lens' 
 /** A sensor that is out of place, by what the user turns or screws: `too long`, `beyond its focus`. */
 export const OUT: Record<Way, { readonly short: string; readonly long: string }> = {
   tube: { short: 'too short', long: 'too long' },
-  ring: { short: 'before the lens’s focus', long: 'beyond the lens’s focus' },
+  ring: { short: 'short of focus', long: 'beyond focus' },
 };

@@ -1,6 +1,6 @@
 import { figure, openStep } from '../../figure.ts';
-import { clearWorkingDistanceMm } from '../../pairing/bench.ts';
-import { subjectDepth } from '../../pairing/leaves.ts';
+import { clearWorkingDistanceMm, subjectNearer } from '../../pairing/bench.ts';
+import { subjectDepth, workingDistance } from '../../pairing/leaves.ts';
 import { focusPerRail } from '../stack/steps.ts';
 import { inTheWay } from './settings.ts';
 
@@ -12,10 +12,10 @@ export const noseClearanceMm = figure({
   symbol: 'a_n',
   words:
     "what is left between the nose and the front of the subject, or what stands up before it, when the subject's back is in focus; below 0 they meet",
-  source: "free space at the front, less the rail's way through the subject and what is in the way",
-  needs: [clearWorkingDistanceMm, subjectDepth, focusPerRail, inTheWay.leaf],
-  of: (a, d, q, w) => a - d / q - w,
-  as: (a, d, q, w) => `${a} − ${d} / ${q} − ${w}`,
+  source: "working distance, less what a sensor off the focus takes of it, the rail's way through the subject and what is in the way",
+  needs: [workingDistance, subjectNearer, subjectDepth, focusPerRail, inTheWay.leaf],
+  of: (a, nearer, d, q, w) => a - nearer - d / q - w,
+  as: (a, nearer, d, q, w) => `${a} − ${nearer} − ${d} / ${q} − ${w}`,
   bounds: [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
 });
 

@@ -32,7 +32,7 @@ export const flash = setting({
   key: 'flashMs',
   symbol: 't_f',
   unit: 'ms',
-  words: 'how long the flash burns, down to a tenth of its height',
+  words: 'flash duration: from a tenth of its height up to a tenth down (t0.1)',
   bounds: [0.0001, 100],
   usual: 1,
 });

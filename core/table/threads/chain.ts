@@ -22,6 +22,10 @@ export interface Chain {
 export interface NoChain {
   readonly miss: string;
   readonly wouldDo: string;
+  /** The ends that `wouldDo` goes between, free from either side. */
+  readonly gap: readonly [End, End];
+  /** Whether those ends are nearly alike; where they are not, any others would do as well. */
+  readonly near: boolean;
 }
 
 export interface Preference {
@@ -181,7 +185,7 @@ function before(a: Label, b: Label): boolean {
 }
 
 /** Every kind of end that can be made to stand free, beginning from one. */
-function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
+export function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
   const found = new Map([[endKey(from), from]]);
   for (const end of found.values())
     for (const { ends } of pieces)
@@ -203,10 +207,13 @@ function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
       if (miss && (!best || miss.rank < best.miss.rank)) best = { miss, a, b };
     }
   // Ends that can each be reached and mate, but not with what is in the box at once.
-  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to) };
+  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to), gap: [from, to], near: true };
   const own = missOf(from, to) as Miss;
+  const gap: readonly [End, End] = own.rank <= best.miss.rank ? [from, to] : [best.a, best.b];
   return {
     miss: `nothing joins ${endWords(from)} and ${endWords(to)}${best.miss.kind === 'unlike' ? '' : `: ${best.miss.words()}`}`,
-    wouldDo: ringFor(own.rank <= best.miss.rank ? from : best.a, own.rank <= best.miss.rank ? to : best.b),
+    wouldDo: ringFor(...gap),
+    gap,
+    near: best.miss.kind !== 'unlike',
   };
 }

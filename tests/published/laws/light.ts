@@ -80,6 +80,15 @@ export const LIGHT_LAWS: readonly Law[] = [
       [told(at({ inTheWayMm: 1.5 }, { subject: { depthMm: 2 } }), 'noseClearanceMm'), 6.5],
       [told(at({}, { subject: { depthMm: 2, index: 4 / 3 } }), 'noseClearanceMm'), 8.5],
       [told(at({}, { subject: { depthMm: 11 } }), 'noseClearanceMm'), -1],
+      // 200 mm of extension at 10x with 20 before 200 mm bring the subject 20² × 200 / (200 × F) nearer, F with the pupil 50 mm off.
+      [
+        told(at({}, { sensorOffsetMm: 200, subject: { depthMm: 9 } }), 'noseClearanceMm'),
+        10 - 9 - (20 ** 2 * 200) / (200 * (200 + 200 - 50)),
+      ],
+      [
+        told(at({}, { sensorOffsetMm: 200, subject: { depthMm: 9 }, objective: { workingDistanceMm: 1 } }), 'noseClearanceMm'),
+        1 - 9 - 400 / 350,
+      ],
     ],
   },
   {

@@ -1,7 +1,7 @@
 import { KNOWN_THREADS } from '../../../core/table.ts';
 import { Input } from '../../fields/input.tsx';
 import type { Field } from '../../fields/names.ts';
-import { adaptersIn, addAdapter, addTube, BOX, box, takeOut, tick, tubesIn } from './box.ts';
+import { adaptersIn, addAdapter, addTube, BOX, box, complete, takeOut, tick, tubesIn } from './box.ts';
 
 const LIST = 'thread-names';
 const MOST = 24;
@@ -72,20 +72,22 @@ export function BoxFields() {
   const { ownedOnly = false, preferOwned = false } = box.value.value;
   return (
     <>
-      {rings.map((_, i) => (
+      {rings.map((ring, i) => (
         // A ring has no name of its own: its place in the list is what it is.
         <fieldset class="ring" key={i}>
           <legend>Your ring {i + 1}</legend>
           <Fields list={RING} root={`/adapters/${i}`} />
+          {!complete('adapters', ring) && <p class="hint">It counts once both threads are told, and which is male or female.</p>}
           <button type="button" class="plain" onClick={() => takeOut('adapters', i)}>
             Take your ring {i + 1} out
           </button>
         </fieldset>
       ))}
-      {tubes.map((_, i) => (
+      {tubes.map((tube, i) => (
         <fieldset class="ring" key={i}>
           <legend>Your tube {i + 1}</legend>
           <Fields list={TUBE} root={`/tubes/${i}`} />
+          {!complete('tubes', tube) && <p class="hint">It counts once its thread and its length are told.</p>}
           <button type="button" class="plain" onClick={() => takeOut('tubes', i)}>
             Take your tube {i + 1} out
           </button>

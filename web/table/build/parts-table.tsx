@@ -2,7 +2,7 @@ import { short } from '../../../core/index.ts';
 import { Scroll } from '../../charts/scroll.tsx';
 import { built } from './box.ts';
 
-const STANDING = { 'in the pairing': 'in the pairing', owned: 'you have it', 'to buy': 'to buy' } as const;
+const STANDING = { 'in the pairing': 'in the pairing', owned: 'you have it', 'to buy': 'to buy', missing: 'missing' } as const;
 
 /** What is screwed together, from the objective to the camera. */
 export function PartsTable() {
@@ -25,16 +25,18 @@ export function PartsTable() {
           <tbody>
             {built.value.parts.map(({ what, front, rear, lengthMm, clearMm, supposed, standing, remark }, i) => (
               <tr key={`${i} ${what}`} data-part={standing}>
-                <td>{i + 1}</td>
+                <td class="no">{i + 1}</td>
                 <th scope="row">
                   {what}
                   {remark && <small class="remark">{remark}</small>}
                 </th>
-                <td>{front ?? ''}</td>
-                <td>{rear ?? ''}</td>
-                <td class={supposed?.includes('lengthMm') ? 'supposed' : undefined}>{lengthMm === undefined ? '' : short(lengthMm, 4)}</td>
-                <td class={supposed?.includes('clearMm') ? 'supposed' : undefined}>{clearMm === undefined ? '' : short(clearMm, 3)}</td>
-                <td>{STANDING[standing]}</td>
+                <td class="end">{front ?? ''}</td>
+                <td class="end">{rear ?? ''}</td>
+                <td class={supposed?.includes('lengthMm') ? 'long supposed' : 'long'}>
+                  {lengthMm === undefined ? '' : short(lengthMm, 4)}
+                </td>
+                <td class={supposed?.includes('clearMm') ? 'open supposed' : 'open'}>{clearMm === undefined ? '' : short(clearMm, 3)}</td>
+                <td class="from">{STANDING[standing]}</td>
               </tr>
             ))}
           </tbody>

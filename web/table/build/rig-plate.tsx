@@ -27,6 +27,13 @@ export function RigPlate() {
   const { stretch } = scaleFor(rig, width);
   return (
     <>
+      <Radios
+        legend="Lengths are counted"
+        name="counted"
+        options={{ parts: 'part by part', flange: 'from the camera’s flange' }}
+        value={counted}
+        onChoose={(name) => setCounted(name)}
+      />
       <figure class="plate rig" ref={box} aria-labelledby="rig-caption">
         <RigDrawing rig={rig} width={width} counted={counted} mark="metal" />
         <figcaption id="rig-caption">
@@ -36,13 +43,6 @@ export function RigPlate() {
             : `Lengths are to scale, ${stretch > 1 ? `heights ${stretch} times as much` : `heights ${short(stretch, 2)} of it`}.`}
         </figcaption>
       </figure>
-      <Radios
-        legend="Lengths are counted"
-        name="counted"
-        options={{ parts: 'part by part', flange: 'from the camera’s flange' }}
-        value={counted}
-        onChoose={(name) => setCounted(name)}
-      />
     </>
   );
 }

@@ -48,19 +48,24 @@ export function rigOf({ answers, pairing, inputs }: TableEvaluation, sheet: Buil
     flange,
     sensor: flange + register,
     onCamera,
-    front: inARow(sheet, 'front', 0),
-    back: inARow(sheet, 'back', seat).map((one) =>
-      // The ring on the camera stands there, whatever the tubes leave open or have too much.
-      one.part.role === 'mount' ? { ...one, from: flange - (one.part.lengthMm ?? 0), to: flange } : one,
-    ),
+    front: inARow(sheet, 'front', 0, rim),
+    back: inARow(sheet, 'back', seat, flange),
   };
 }
 
-function inARow({ parts }: BuildSheet, side: 'front' | 'back', from: number): readonly Standing[] {
+/** What stands beyond a gap stands against the far side, as the ring on the camera does whatever the tubes leave open. */
+function inARow({ parts }: BuildSheet, side: 'front' | 'back', from: number, to: number): readonly Standing[] {
   const relay = parts.findIndex(({ role }) => role === 'relay');
   const own = side === 'front' ? parts.slice(1, relay) : parts.slice(relay + 1, -1);
+  const gap = own.findIndex(({ role }) => role === 'missing' || role === 'mount');
+  const [near, far] = gap < 0 ? [own, []] : [own.slice(0, gap), own.slice(gap)];
+  const length = far.reduce((sum, { lengthMm = 0 }) => sum + lengthMm, 0);
+  return [...laid(near, from), ...laid(far, to - length)].filter(({ part }) => part.role !== 'missing');
+}
+
+function laid(parts: readonly SheetPart[], from: number): readonly Standing[] {
   let at = from;
-  return own.map((part) => {
+  return parts.map((part) => {
     const standing = { part, from: at, to: at + (part.lengthMm ?? 0) };
     at = standing.to;
     return standing;
@@ -73,7 +78,9 @@ type Length = readonly [from: number, to: number, words: string];
 export function lengthsOf(rig: Rig, { answers }: TableEvaluation, fromFlange: boolean, narrow: boolean): readonly Length[] {
   const { subject, nose, rim, seat, flange, sensor, onCamera, supposed } = rig;
   const mm = (x: number): string => `${short(x, 4)} mm`;
-  const told = (id: 'tubeLengthMm' | 'rimFromFlangeMm' | 'shoulderFromFlangeMm' | 'subjectFromFlangeMm'): string => {
+  const told = (
+    id: 'tubeLengthMm' | 'rimFromFlangeMm' | 'shoulderFromFlangeMm' | 'subjectFromFlangeMm' | 'subjectToSensorMm' | 'barrelLengthMm',
+  ): string => {
     const answer = answers[id];
     return answer.state === 'known' ? `${earned(answer.value, answer.low, answer.high)} mm` : '';
   };
@@ -86,12 +93,14 @@ export function lengthsOf(rig: Rig, { answers }: TableEvaluation, fromFlange: bo
         [flange, sensor, 'register', mm(sensor - flange)],
       ]
     : [
-        ...(supposed ? [] : [[subject, nose, 'free', mm(nose - subject)] as const, [nose, 0, 'objective', mm(-nose)] as const]),
+        ...(supposed
+          ? []
+          : [[subject, nose, 'free', mm(nose - subject)] as const, [nose, 0, 'objective', told('barrelLengthMm')] as const]),
         [0, rim, narrow ? 'space' : 'infinity space', mm(rim)],
         [rim, seat, onCamera ? 'camera lens' : 'relay', mm(seat - rim)],
         ...(onCamera ? [] : [[seat, flange, 'tube', told('tubeLengthMm')] as const]),
         [flange, sensor, 'register', mm(sensor - flange)],
-        ...(supposed ? [] : [[subject, sensor, narrow ? 'in all' : 'subject to sensor', mm(sensor - subject)] as const]),
+        ...(supposed ? [] : [[subject, sensor, narrow ? 'in all' : 'subject to sensor', told('subjectToSensorMm')] as const]),
       ];
   return all.filter(([from, to, , text]) => to > from && text !== '').map(([from, to, words, text]) => [from, to, `${words} ${text}`]);
 }

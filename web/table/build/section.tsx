@@ -1,8 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import '../../styles/rig.css';
 import '../../styles/table-build.css';
-import { amount, short } from '../../../core/index.ts';
-import { buildSentence, type SheetPart, type SheetRun, TABLE_GROUPS } from '../../../core/table.ts';
+import { amount, percent, short } from '../../../core/index.ts';
+import { buildSentence, darkens, type SheetPart, TABLE_GROUPS } from '../../../core/table.ts';
 import { Input } from '../../fields/input.tsx';
 import { fieldAt } from '../../fields/names.ts';
 import { settle } from '../../state/address.ts';
@@ -12,14 +12,14 @@ import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
 import type { OnSheet } from '../sections.ts';
-import { TABLE, tabled } from '../tabled.ts';
-import { box, built } from './box.ts';
+import { tabled } from '../tabled.ts';
+import { box, built, effects } from './box.ts';
 import { BoxFields, CameraFields } from './box-fields.tsx';
 import { PartsTable } from './parts-table.tsx';
 import { RigPlate } from './rig-plate.tsx';
 import { ThreadsPlate } from './threads-plate.tsx';
 
-const buildSays = (): string => buildSentence(tabled.value, built.value);
+const buildSays = (): string => buildSentence(tabled.value, built.value, effects.value);
 
 /** A part as the sheet lists it: what it is, how it is turned in, how long. */
 const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =>
@@ -36,6 +36,9 @@ export const buildOnSheet = (): OnSheet => ({
   figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
   list: built.value.parts.map(listed),
 });
+
+/** What one builds by. */
+const SEEN = ['tubeLengthMm', 'builtTooLongMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'] as const;
 
 /** What to screw together, from the objective to the camera. */
 export function BuildSection() {
@@ -66,7 +69,11 @@ export function BuildSection() {
           <BoxFields />
         </details>
       </div>
-      <FigureList ids={figures.map(({ id }) => id)} />
+      <FigureList ids={SEEN} />
+      <details class="fold">
+        <summary>Lengths between</summary>
+        <FigureList ids={figures.map(({ id }) => id).filter((id) => !SEEN.some((seen) => seen === id))} />
+      </details>
       <SectionCautions group="build" />
     </>
   );
@@ -105,53 +112,48 @@ function PartFields() {
   );
 }
 
-const MOST_STOPS = 8;
 /** A tube that is so much off is worth a word, mm. */
 const WORTH = 0.01;
 
 /** What the rings do to the picture, taken into the pairing where that is wanted. */
 function Offers() {
-  const { front, back } = built.value;
+  const { back } = built.value;
   const { pairing, answers } = tabled.value;
-  const stops = pairing.stops ?? [];
+  const { fresh } = effects.value;
   const error = answers.builtTooLongMm;
   const offset = amount(pairing.sensorOffsetMm ?? 0);
-  const narrow = (run: SheetRun) => (run.state === 'joined' ? run.narrowest : undefined);
-  const rings = [narrow(front), narrow(back)].filter((stop) => stop !== undefined);
-  const fresh = rings.filter((ring) => !stops.some((stop) => JSON.stringify(stop) === JSON.stringify(ring)));
-  const room = stops.length + fresh.length <= MOST_STOPS;
   const off = error.state === 'known' ? error.value : back.state === 'joined' ? (back.differsMm ?? 0) : 0;
-  const judge = (): void => {
-    TABLE.edit('/tubeErrorMm', Number(off.toFixed(3)));
-    TABLE.done();
-    document.getElementById('table-infinity')?.focus();
-  };
   if (fresh.length === 0 && Math.abs(off) <= WORTH) return null;
   return (
     <div class="offers">
-      {fresh.length > 0 && room && (
-        <p>
-          The narrowest of the rings leave {rings.map(({ diameterMm }) => short(amount(diameterMm), 3)).join(' and ')} mm open, and may
-          darken the corners.{' '}
-          <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/stops', [...stops, ...fresh]))}>
-            Count them as stops of the pairing
-          </button>
-        </p>
-      )}
+      {fresh.length > 0 && <Narrowest />}
       {Math.abs(off) > WORTH && (
         <p>
-          {error.state === 'known' ? 'The tube as you built it is' : 'Of these rings the tube comes out'} {short(Math.abs(off), 3)} mm too{' '}
+          {error.state === 'known' ? 'The tube as you built it is' : 'Of these pieces the tube comes out'} {short(Math.abs(off), 3)} mm too{' '}
           {off > 0 ? 'long' : 'short'}.{' '}
           <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/sensorOffsetMm', offset + off))}>
             Work with the sensor where it stands
           </button>
-          {', or '}
-          <button type="button" class="lead" onClick={judge}>
-            see what that does to the picture
-          </button>
-          .
         </p>
       )}
     </div>
+  );
+}
+
+/** Whether the narrowest rings darken the corners, and where they do the offer to count them. */
+function Narrowest() {
+  const { fresh, corner } = effects.value;
+  const stops = tabled.value.pairing.stops ?? [];
+  const open = fresh.map(({ diameterMm }) => short(amount(diameterMm), 3)).join(' and ');
+  const told = `The narrowest of the pieces ${fresh.length === 1 ? 'leaves' : 'leave'} ${open} mm open`;
+  if (corner === undefined) return <p>{told}; whether the corners are darker for it cannot be told of this pairing.</p>;
+  if (!darkens(effects.value)) return <p>{told}: no corner is darker for it.</p>;
+  return (
+    <p>
+      {told}: the light in the corners falls from {percent(corner.bare)} to {percent(corner.ringed)} of the middle.{' '}
+      <button type="button" class="lead" onClick={() => settle(withAt(draft.value, '/stops', [...stops, ...fresh]))}>
+        Count them as stops of the pairing
+      </button>
+    </p>
   );
 }

@@ -1,4 +1,5 @@
 import { readThread, type SheetPart } from '../../../core/table.ts';
+import { NARROW } from '../../plates/path-scale.ts';
 import { useWidth } from '../../plates/width.ts';
 import { built } from './box.ts';
 
@@ -29,21 +30,23 @@ function endIn(text: string | undefined): Drawn['front'] {
 /** The parts in a row, cut through above the axis, each thread going into the next: what is male, what is female. */
 export function ThreadsPlate() {
   const [box, given] = useWidth(1100);
-  const { parts: all, front, back } = built.value;
-  // The camera itself has a mount and no thread.
-  const parts = all.filter(({ role }) => role !== 'camera');
+  // The camera itself has a mount and no thread; a lens on it has none behind.
+  const parts = built.value.parts.filter(({ role }) => role !== 'camera');
   const width = Math.max(given, parts.length * CELL + 20);
   const cell = (width - 20) / parts.length;
   const drawn = parts.map((part, i): Drawn => ({ part, x: 10 + i * cell, front: endIn(part.front), rear: endIn(part.rear) }));
   const radii = drawn.flatMap(({ front: a, rear: b }) => [a?.radius ?? 0, b?.radius ?? 0]);
   const k = (HALF - 10) / (Math.max(12, ...radii) + WALL);
   const axis = TOP + HALF;
-  const relay = parts.findIndex(({ role }) => role === 'relay');
-  const joints = drawn.slice(1).map(({ x, front: end }, i) => {
-    const run = i < relay ? front : back;
-    return { x, joined: run.state === 'joined', end: end ?? drawn[i]?.rear, nothing: run.state === 'nothing' };
+  const joints = drawn.slice(1).flatMap(({ part, x, front: end }, i) => {
+    const before = drawn[i] as Drawn;
+    // What is missing is told once, where its own place is.
+    if (part.role === 'missing') return [];
+    if (before.part.role === 'missing') return [{ x: x - cell / 2, joined: false, end }];
+    const joined = end !== undefined && before.rear !== undefined && end.male !== before.rear.male && end.label === before.rear.label;
+    return [{ x, joined, end: end ?? before.rear }];
   });
-  return (
+  const plate = (
     <figure class="plate threads" ref={box} aria-labelledby="threads-caption">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section class="scroll" tabIndex={0} aria-label="The threads in a row">
@@ -52,22 +55,29 @@ export function ThreadsPlate() {
             <Part key={i} drawn={one} cell={cell} k={k} axis={axis} number={i + 1} />
           ))}
           <path class="axis" d={`M0 ${axis}H${width}`} />
-          {joints.map(({ x, joined, end, nothing }, i) =>
-            nothing ? null : (
-              <g key={i} class={joined ? '' : 'bites'}>
-                <path class="leader" d={`M${x} ${TOP - 18 + (i % 2) * 13}V${joined && end ? axis - k * end.radius - 2 : axis}`} />
-                <text x={x} y={TOP - 22 + (i % 2) * 13} text-anchor="middle">
-                  {joined ? (end?.label ?? '') : 'not joined'}
-                </text>
-              </g>
-            ),
-          )}
+          {joints.map(({ x, joined, end }, i) => (
+            <g key={i} class={joined ? '' : 'bites'}>
+              <path class="leader" d={`M${x} ${TOP - 18 + (i % 2) * 13}V${joined && end ? axis - k * end.radius - 2 : axis}`} />
+              <text x={x} y={TOP - 22 + (i % 2) * 13} text-anchor="middle">
+                {joined ? (end?.label ?? '') : 'not joined'}
+              </text>
+            </g>
+          ))}
         </svg>
       </section>
       <figcaption id="threads-caption">
         Numbers are those of the list. A toothed spigot is a male thread: it goes into the female one of its neighbour.
       </figcaption>
     </figure>
+  );
+  // On a phone it must be scrolled: it waits until it is asked for.
+  return given >= NARROW ? (
+    plate
+  ) : (
+    <details class="fold">
+      <summary>The threads, drawn in a row</summary>
+      {plate}
+    </details>
   );
 }
 
@@ -92,6 +102,12 @@ function Part({
   axis: number;
   number: number;
 }) {
+  if (part.role === 'missing')
+    return (
+      <text x={x + cell / 2} y={axis + 20} text-anchor="middle">
+        {number}
+      </text>
+    );
   const own = Math.max(front?.radius ?? 0, rear?.radius ?? 0) || 10;
   const outer = axis - k * (own + WALL);
   // What is bored through: the narrower of its ends, a wall for a male one.

@@ -18,6 +18,8 @@ export interface Rule {
   band: readonly [shorter: number, longer: number];
   /** The same in words. */
   bandWords: string;
+  /** What ends it, where that is soon said. */
+  bandWhy: string | undefined;
   /** How an error is spoken of: of a tube's length, or of a focus. */
   of: { scale: string; out(mm: number): string };
   limit: number;
@@ -90,7 +92,8 @@ export function ruleOf(evaluation: TableEvaluation, left: number, right: number)
           ]),
     things: marks(THINGS.map((metres) => ({ error: errorFrom(metres), words: String(metres) }))),
     band: [numberIn(answers.tubeShorterMm) ?? 0, numberIn(answers.tubeLongerMm) ?? 0],
-    bandWords: `${bandWords(answers.tubeShorterMm, answers.tubeLongerMm, out)}${tubeBites(evaluation) === 'magnification' ? `: magnification within ${percent(study.magnificationShare)}` : ''}`,
+    bandWords: bandWords(answers.tubeShorterMm, answers.tubeLongerMm, out),
+    bandWhy: tubeBites(evaluation) === 'magnification' ? `magnification within ${percent(study.magnificationShare)}` : undefined,
     of: { scale: way === 'tube' ? 'tube wrong by, mm' : 'sensor off focus by, mm', out: (mm) => out(mm, short(Math.abs(mm))) },
     limit,
     now,

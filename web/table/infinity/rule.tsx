@@ -92,7 +92,8 @@ function Curve({ rule: { curve, x, left, right, limit }, foot, narrow }: { rule:
 function Band({ rule, foot, head, bottom, y }: { rule: Rule; foot: number; head: number; bottom: number; y: number }) {
   const { x, left, right, band } = rule;
   const [a, b] = [Math.max(left, x(-band[0])), Math.min(right, x(band[1]))];
-  const words = rule.bandWords;
+  const full = rule.bandWhy ? `${rule.bandWords}: ${rule.bandWhy}` : rule.bandWords;
+  const words = widthOf(full) + 8 < b - a ? full : rule.bandWords;
   const room = widthOf(words) / 2 + 4;
   const tick = (at: number, on: boolean): string => (on ? `M${at - 3.5} ${y + 3.5}L${at + 3.5} ${y - 3.5}` : '');
   return (

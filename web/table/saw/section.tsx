@@ -9,14 +9,13 @@ import { FoundOf } from './found.tsx';
 import { RowOf } from './row-of.tsx';
 import { OFFERED } from './rows.ts';
 import { change, done, looked, sightings } from './state.ts';
-import { linesOf, Tightens } from './tightens.tsx';
+import { changesOf, Tightens } from './tightens.tsx';
 
 /** What was seen on the table, and what it says of the pairing. */
 export function SawSection() {
   useEffect(() => sightings.follow(), []);
   const { rows } = sightings.value.value;
   const { saw, problems } = looked.value;
-  const lines = saw ? linesOf(saw.figures) : [];
   const opening = problems.get(-1);
   const add = (kind: SightingKind): void => {
     change({ rows: [...rows, { kind, texts: {} }] });
@@ -69,7 +68,7 @@ export function SawSection() {
         </p>
       )}
       {saw && <FoundOf saw={saw} />}
-      {lines.length > 0 && <Tightens lines={lines} />}
+      {saw && <Tightens changes={changesOf(saw.figures)} />}
       {saw && saw.results.length > 0 && (
         <p class="hint">
           Each ± holds 95 % of what the readings and the other numbers in doubt, anywhere inside their own ±, could make of it. It is taken

@@ -4,7 +4,7 @@ import { FIGURE_NAMES } from '../../figures/names.ts';
 import { toldAs } from '../../figures/value.ts';
 
 type Known = Extract<Answer, { state: 'known' }> & { low: number; high: number };
-interface Line {
+export interface Line {
   readonly id: Tightened['id'];
   readonly before: Known;
   readonly after: Known;
@@ -23,24 +23,42 @@ const AS = {
   cell: { role: 'cell' },
 } as const;
 
-/** Less of a change than this is not worth a line. */
+/** Less of a change than this, as a share of the interval before, is not worth a line. */
 const CHANGES = 0.02;
 
-/** The headline figures whose ± what was seen changes. */
-export const linesOf = (figures: readonly Tightened[]): Line[] =>
-  figures.flatMap(({ id, before, after }) =>
-    isKnown(before) && isKnown(after) && Math.abs(width(after) / width(before) - 1) > CHANGES ? [{ id, before, after }] : [],
-  );
+/** What taking the findings does to the headline figures. */
+export interface Changes {
+  /** Those whose interval shrinks. */
+  readonly tighter: readonly Line[];
+  /** Those that lie elsewhere, no surer than they were. */
+  readonly moved: readonly Line[];
+}
+
+export function changesOf(figures: readonly Tightened[]): Changes {
+  const lines = figures.flatMap(({ id, before, after }) => (isKnown(before) && isKnown(after) ? [{ id, before, after }] : []));
+  const seen = lines.filter(({ id, before, after }) => inWords(id, before) !== inWords(id, after));
+  const shrinks = ({ before, after }: Line): boolean => width(after) < (1 - CHANGES) * width(before);
+  const moves = ({ before, after }: Line): boolean =>
+    Math.max(Math.abs(after.low - before.low), Math.abs(after.high - before.high)) > CHANGES * width(before);
+  return { tighter: seen.filter(shrinks), moved: seen.filter((line) => !shrinks(line) && moves(line)) };
+}
 
 /** How far each figure could be off before, as a thin line, and after, as a bar on it. */
-export function Tightens({ lines }: { lines: readonly Line[] }) {
-  const tighter = lines.filter(({ before, after }) => width(after) < width(before)).length;
+export const Tightens = ({ changes: { tighter, moved } }: { changes: Changes }) => (
+  <>
+    {tighter.length > 0 && <LinesOf lines={tighter} says={`Taken, these tighten: ${READ}`} />}
+    {moved.length > 0 && (
+      <LinesOf lines={moved} says={tighter.length > 0 ? 'These only move, no surer than before.' : `Taken, these move: ${READ}`} />
+    )}
+  </>
+);
+
+const READ = 'the thin line is how far each could be off before, the bar how far it still can.';
+
+function LinesOf({ lines, says }: { lines: readonly Line[]; says: string }) {
   return (
     <figure class="tightens">
-      <figcaption>
-        {tighter === lines.length ? 'Taken, these tighten' : 'Taken, these change'}: the thin line is how far each could be off before, the
-        bar how far it still can.
-      </figcaption>
+      <figcaption>{says}</figcaption>
       <table {...AS.table}>
         <thead {...AS.rows}>
           <tr {...AS.row}>

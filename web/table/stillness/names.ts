@@ -2,14 +2,14 @@ import type { SettingKey, TableFigureId } from '../../../core/table.ts';
 import type { SettingField } from '../setting-field.ts';
 
 export const FIGURE_NAMES: Record<TableFigureId<'stillness'>, string> = {
-  moreExposureEv: 'More exposure than the macro lens, middle',
-  cornerMoreExposureEv: 'More exposure than its middle, corner',
-  referenceWorkingFNumber: 'The macro lens’s working f-number',
-  equalFNumber: 'Equal light with the macro lens set to f/',
-  throughLensBrightness: 'Brightness lit through the objective',
+  moreExposureEv: 'Exposure against the macro lens, middle',
+  cornerMoreExposureEv: 'Exposure against the macro lens, corner',
+  referenceWorkingFNumber: 'The macro lens’s working f-number at this size',
+  equalFNumber: 'The macro lens gives as much light at f/',
+  throughLensBrightness: 'Brightness with light through the objective, 10⁴ NA⁴/m²',
   stillUm: 'Largest movement at the subject',
-  stillSpeedUmPerS: 'Speed that the exposure stops',
-  flashSpeedUmPerS: 'Speed that the flash stops',
+  stillSpeedUmPerS: 'Speed that the exposure freezes',
+  flashSpeedUmPerS: 'Speed that the flash freezes',
   longestExposureS: 'Longest exposure as it drifts',
   driftPixels: 'Pixels drawn out by the drift',
   swingPixels: 'Pixels drawn out by the swinging, exposure',
@@ -18,10 +18,10 @@ export const FIGURE_NAMES: Record<TableFigureId<'stillness'>, string> = {
 };
 
 export const SETTING_FIELDS: Record<SettingKey<'stillness'>, SettingField> = {
-  referenceFNumber: { label: 'Macro lens to compare with, f/' },
+  referenceFNumber: { label: 'Macro lens to compare with, set to f/' },
   referencePupilRatio: { label: 'Its exit pupil over its entrance pupil' },
   exposureS: { label: 'Exposure time' },
-  flashMs: { label: 'The flash burns' },
+  flashMs: { label: 'Flash duration' },
   blurPixels: { label: 'Blur allowed, in pixels' },
   driftUmPerS: { label: 'The subject drifts' },
   swingUm: { label: 'It swings to either side by' },

@@ -9,26 +9,42 @@ import { tabled } from '../tabled.ts';
 export const StillnessSection = () => (
   <div class="table-part">
     <p class="sentence">{stillnessSays(tabled.value)}</p>
-    <p class="hint">
-      A first curtain and a mirror shake what stands on the table: an electronic first curtain or none, the mirror up, and a pause before
-      each frame keep them out of the picture (common practice, without source). Where flash gives all the light, only what moves while it
-      burns is seen.
-    </p>
-    <SettingFields keys={['referenceFNumber', 'referencePupilRatio', 'exposureS', 'flashMs', 'blurPixels', 'driftUmPerS']} />
+    <SettingFields keys={['referenceFNumber', 'exposureS', 'flashMs', 'blurPixels', 'driftUmPerS']} />
     <div class="groups">
       <section>
         <h3>Light</h3>
         <ul class="list">
           <Figure id="workingFNumber" />
-          <Figure id="cornerFNumber" />
         </ul>
-        <FigureList ids={['moreExposureEv', 'cornerMoreExposureEv', 'referenceWorkingFNumber', 'equalFNumber', 'throughLensBrightness']} />
+        <FigureList ids={['moreExposureEv', 'cornerMoreExposureEv']} />
       </section>
       <section>
         <h3>Stillness</h3>
-        <FigureList ids={['stillUm', 'stillSpeedUmPerS', 'flashSpeedUmPerS', 'longestExposureS', 'driftPixels']} />
+        <FigureList ids={['stillUm', 'stillSpeedUmPerS', 'flashSpeedUmPerS']} />
       </section>
     </div>
+    <p class="hint">
+      A first curtain and a mirror shake what stands on the table: an electronic first curtain or none, the mirror up, and a pause before
+      each frame keep them out of the picture (common practice, without source). Where flash gives all the light, only what moves during the
+      flash is seen.
+    </p>
+    <details class="fold">
+      <summary>The macro lens that it is compared with, and drift</summary>
+      <SettingFields keys={['referencePupilRatio']} />
+      <div class="groups">
+        <section>
+          <h3>Light</h3>
+          <ul class="list">
+            <Figure id="cornerFNumber" />
+          </ul>
+          <FigureList ids={['referenceWorkingFNumber', 'equalFNumber', 'throughLensBrightness']} />
+        </section>
+        <section>
+          <h3>Drift</h3>
+          <FigureList ids={['longestExposureS', 'driftPixels']} />
+        </section>
+      </div>
+    </details>
     <details class="fold">
       <summary>Where it swings: a stalk, a long arm, a floor that gives</summary>
       <SettingFields keys={['swingUm', 'swingHz']} />

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { amount, numberIn, type Pairing, pairingSchema } from '../../../../core/index.ts';
+import { amount, evaluate, numberIn, type Pairing, pairingSchema } from '../../../../core/index.ts';
 import { lensOfRelay } from '../../../../core/lens/relay-lens.ts';
 import {
   type BuildAsk,
   buildAskSchema,
+  buildEffects,
   buildSentence,
   buildSheet,
+  darkens,
   evaluateTable,
   KNOWN_THREADS,
   planOf,
@@ -27,9 +29,10 @@ const worked = (pairing: Pairing, settings: Settings, glass?: typeof works) => e
 const OPENING = pairingSchema.parse(opening.pairing);
 const withRelay = (more: object): Pairing => pairingSchema.parse({ ...OPENING, relay: { ...OPENING.relay, ...more } });
 const sheetOf = (pairing: Pairing, ask: BuildAsk = {}) => buildSheet(worked(pairing, {}), buildAskSchema.parse(ask));
-const says = (pairing: Pairing, ask: BuildAsk = {}): string => {
-  const evaluation = worked(pairing, {});
-  return buildSentence(evaluation, buildSheet(evaluation, ask));
+const says = (pairing: Pairing, ask: BuildAsk = {}, settings: Settings = {}): string => {
+  const evaluation = worked(pairing, settings);
+  const sheet = buildSheet(evaluation, ask);
+  return buildSentence(evaluation, sheet, buildEffects(evaluation, sheet));
 };
 
 /** Every neighbour in the list goes into the next: read again from the words of the list. */
@@ -63,6 +66,7 @@ describe('the parts list', () => {
           maleThread: r.oneOf(['49', '52', '58', '67', r.oneOf(texts)]),
           ...(r.chance(0.2) ? { femaleThread: r.oneOf(texts) } : {}),
           reversed: r.chance(0.5),
+          ...(r.chance(0.2) ? { maleThread: undefined, femaleThread: undefined } : {}),
         },
       });
       const { parts, front, back } = sheetOf(
@@ -95,6 +99,8 @@ describe('the parts list', () => {
       'objective',
       'ring',
       'tube',
+      'tube',
+      'tube',
       'ring',
       'ring',
       'relay',
@@ -107,7 +113,9 @@ describe('the parts list', () => {
       'camera',
     ]);
     // 200 mm of focal length less 15 of mount, and the seat of a T ring 55 mm before the sensor.
-    expect(front).toMatchObject({ state: 'joined', wantedMm: 60, differsMm: 0, toBuy: 4 });
+    expect(front).toMatchObject({ state: 'joined', wantedMm: 60, differsMm: -2, toBuy: 6 });
+    // The infinity space is nothing to focus with.
+    expect(parts.slice(1, 7).every(({ remark }) => remark === undefined)).toBe(true);
     expect(back).toMatchObject({ state: 'joined', wantedMm: 130, differsMm: 0, toBuy: 5 });
     expect(parts.at(-2)).toMatchObject({ what: 'ring on the camera, its mount to female M42 x 0.75', lengthMm: 55 - 31.5 });
     expect(tubeMm?.value).toBeCloseTo(200 - 15 - 31.5, 9);
@@ -156,7 +164,7 @@ describe('the parts list', () => {
     expect(relay(turned.parts)).toMatchObject({ front: 'female M58 x 0.75', rear: 'male M58 x 0.75' });
     expect(relay(sheetOf(withRelay({ femaleThread: '62' })).parts)).toMatchObject({ front: 'male M58 x 0.75', rear: 'female M62 x 0.75' });
     // The straight way takes a coupling ring more.
-    expect(sheetOf(OPENING).piecesTurned).toBe(8);
+    expect(sheetOf(OPENING).piecesTurned).toBe(9);
     expect(turned.piecesTurned).toBeUndefined();
   });
 
@@ -202,6 +210,48 @@ describe('the parts list', () => {
     const { front, back } = sheetOf(OPENING, { adapters, ownedOnly: true });
     expect(front).toMatchObject({ state: 'joined', toBuy: 0, lengthMm: 4, differsMm: -56 });
     expect(back).toMatchObject({ state: 'none', wouldDo: 'a ring with male M58 x 0.75 on one side and male M42 x 0.75 on the other' });
+  });
+});
+
+describe('a gap', () => {
+  it('keeps the owned pieces that go on from either side, and names the ring between them', () => {
+    const ask: BuildAsk = {
+      adapters: [
+        {
+          ends: [
+            { thread: 'M25', sex: 'female' },
+            { thread: 'M42 x 1', sex: 'male' },
+          ],
+        },
+        {
+          ends: [
+            { thread: '58', sex: 'female' },
+            { thread: '52', sex: 'male' },
+          ],
+        },
+      ],
+      tubes: [{ thread: 'M42 x 1', lengthMm: 28 }],
+      ownedOnly: true,
+    };
+    const { parts, front } = sheetOf(OPENING, ask);
+    const wouldDo = 'a ring with female M42 x 1 on one side and female M52 x 0.75 on the other';
+    expect(front).toMatchObject({ state: 'none', wouldDo, kept: 3 });
+    expect(parts.slice(0, 6).map(({ role }) => role)).toEqual(['objective', 'ring', 'tube', 'missing', 'ring', 'relay']);
+    // Either side of it is screwed, and the ring told would close it.
+    const at = parts.findIndex(({ role }) => role === 'missing');
+    const between = { what: wouldDo, role: 'ring', standing: 'to buy', front: 'female M42 x 1', rear: 'female M52 x 0.75' } as const;
+    expect(expectScrewed([...parts.slice(0, at), between, ...parts.slice(at + 1, 6)])).toBe(5);
+    expect(says(OPENING, ask)).toMatch(/3 pieces go on, and a ring with female M42 x 1 .* is missing/);
+  });
+
+  it('takes a lone male thread of a camera lens for its filter thread', () => {
+    const lens = pairingSchema.parse({ ...OPENING, relay: { kind: 'camera-lens', focalLengthMm: 200, fNumber: 4, maleThread: '58' } });
+    const { parts, front } = sheetOf(lens);
+    expect(front.state).toBe('joined');
+    expect(parts.find(({ role }) => role === 'relay')).toMatchObject({
+      front: 'female M58 x 0.75',
+      remark: expect.stringMatching(/filter thread/),
+    });
   });
 });
 
@@ -252,7 +302,7 @@ describe('the lengths', () => {
 describe('the sentence', () => {
   it('says the lengths, how far they may be off, and how many pieces it takes', () => {
     expect(says(OPENING)).toBe(
-      "Leave 60 mm between the objective's shoulder and the close-up lens, and build 154 mm of tube behind it, up to the camera's flange. From the subject to the sensor it is 320 mm. The focus may want anything from 130 to 178 mm: leave that much to turn. Between the objective and the close-up lens 4 pieces do it, all to buy. Between the close-up lens and the camera 5 pieces do it, all to buy. Turned round it would take 8 pieces instead of 9; which way is sharper its glass decides.",
+      "Leave 60 mm between the objective's shoulder and the close-up lens, and build 154 mm of tube behind it, up to the camera's flange. From the subject to the sensor it is 320 mm. Between the objective and the close-up lens 6 pieces do it, all to buy, 2 mm too short, which does not matter: the corners stay clear up to 292 mm. Between the close-up lens and the camera 5 pieces do it, all to buy. The focus may want anything from 135 to 172 mm; with the camera's ring these turn from 122 to 176 mm. That ring takes up what is not known of the register. It is drawn with its male thread toward the objective. Turned round it would take 9 pieces instead of 11; the view The glass tells which way is sharper.",
     );
   });
 
@@ -264,5 +314,93 @@ describe('the sentence', () => {
     expect(says(OPENING, { ownedOnly: true })).toMatch(
       /Nothing joins male M25 x 0\.75 and male M58 x 0\.75; a ring with female M25 x 0\.75 on one side and female M58 x 0\.75 on the other would\./,
     );
+  });
+
+  it('says by how much the pieces miss what the focus may want, in millimetres that the pieces themselves give', () => {
+    const box = {
+      adapters: [
+        {
+          ends: [
+            { thread: '58', sex: 'male' },
+            { thread: 'M42 x 1', sex: 'male' },
+          ],
+          lengthMm: 3,
+        },
+        {
+          ends: [
+            { thread: 'M42 x 1', sex: 'female' },
+            { thread: 'T', sex: 'male' },
+          ],
+          lengthMm: 3,
+        },
+      ],
+      tubes: [
+        { thread: 'M42 x 1', lengthMm: 60 },
+        { thread: 'M42 x 1', lengthMm: 50, reachMm: 20 },
+      ],
+      ownedOnly: true,
+    } satisfies BuildAsk;
+    const { back } = sheetOf(OPENING, box);
+    if (back.state !== 'joined') throw new Error('not joined');
+    expect([back.leastMm, back.mostMm]).toEqual([116, 136]);
+    // 200 mm (+ 5 D, its ± and the mount's) from 112 to 149 before the T ring of 23.5 mm.
+    expect(says(OPENING, box)).toMatch(
+      /from 135 to 172 mm; with the camera's ring these turn from 140 to 160 mm: 4\.3 mm too long for the shortest that may be wanted, and 13 mm short of the longest/,
+    );
+  });
+
+  it('says of a tube as built how far it is off, and what that does', () => {
+    const { powerDioptre: _, ...lens } = OPENING.relay;
+    const exact = pairingSchema.parse({
+      ...OPENING,
+      relay: { ...lens, focalLengthMm: { value: 200, plusMinus: 0.1 }, backFocalLengthMm: 182 },
+      sensor: { ...OPENING.sensor, registerMm: 18 },
+    });
+    const settings: Settings = { seatBehindGlassMm: -3, builtTubeMm: 177 };
+    // 182 + 3 - 18 = 167 mm are right; 10 more of 200 make the picture 5 % larger, with the relay's plane 100 mm off less.
+    expect(says(exact, {}, settings)).toMatch(
+      /As you built it the tube is 10 mm too long: focused again with the rail, the picture is [2-5](\.\d)? % larger/,
+    );
+    expect(says(exact, {}, { ...settings, builtTubeMm: 157 })).toMatch(
+      /10 mm too short: focused again with the rail, the picture is [2-5](\.\d)? % smaller/,
+    );
+    expect(says(exact, {}, { ...settings, builtTubeMm: 167 })).toMatch(/As you built it the tube is right\./);
+  });
+});
+
+describe('what the rings do to the corners', () => {
+  const effects = (clearMm: number) => {
+    const evaluation = worked(OPENING, {});
+    const adapters: BuildAsk['adapters'] = [
+      {
+        ends: [
+          { thread: 'M25', sex: 'female' },
+          { thread: 'M42 x 1', sex: 'male' },
+        ],
+        lengthMm: 5,
+        clearMm,
+      },
+    ];
+    return buildEffects(evaluation, buildSheet(evaluation, { adapters, preferOwned: true }));
+  };
+
+  it('is what the pairing tells once they count as its stops, and nothing where they are wide', () => {
+    expect(darkens(effects(24))).toBe(false);
+    const narrow = effects(9);
+    expect(darkens(narrow)).toBe(true);
+    const counted = evaluate({ ...OPENING, stops: [...narrow.fresh] });
+    expect(narrow.corner?.ringed).toBeCloseTo(numberIn(counted.answers.cornerIllumination) as number, 12);
+    expect(narrow.corner?.bare).toBeCloseTo(numberIn(evaluate(OPENING).answers.cornerIllumination) as number, 12);
+    const after = worked({ ...OPENING, stops: [...narrow.fresh] }, {});
+    expect(buildEffects(after, buildSheet(after)).fresh).not.toContainEqual(narrow.fresh[0]);
+  });
+
+  it('cannot be told where the pairing takes no more stops', () => {
+    const stops = Array.from({ length: 8 }, (_, i) => ({ label: `ring ${i}`, diameterMm: 60, fromShoulderMm: 5 + i }));
+    const evaluation = worked(pairingSchema.parse({ ...OPENING, stops }), {});
+    const found = buildEffects(evaluation, buildSheet(evaluation));
+    expect(found.fresh.length).toBe(2);
+    expect(found.corner).toBeUndefined();
+    expect(darkens(found)).toBe(false);
   });
 });

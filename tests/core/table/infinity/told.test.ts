@@ -50,7 +50,7 @@ describe('the sentence of infinity', () => {
     expect(text).toMatch(
       /^Set the lens’s focus ring; a far thing beyond [\d.]+ m will do\. On axis the picture stays sharp with the sensor /,
     );
-    expect(text).toMatch(/ Focused on something 100 m away, the sensor stands 0\.401 mm beyond the lens’s focus, with /);
+    expect(text).toMatch(/ Focused on something 100 m away, the sensor stands 0\.401 mm beyond focus, with /);
     expect(`${text} ${infinitySteps(evaluateTable(CAMERA, {})).join(' ')}`).not.toMatch(/tube/);
     expect(says({ ...CAMERA, relay: { ...CAMERA.relay, reversed: true } })).toMatch(/^On axis the picture stays sharp with a tube /);
   });

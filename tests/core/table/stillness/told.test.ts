@@ -13,17 +13,21 @@ const says = (settings: Settings = {}, pairing = rig(50)): string => stillnessSa
 
 describe('the sentence of light and stillness', () => {
   it('compares the light, middle and corner', () => {
-    expect(says()).toMatch(/^It takes 4\.3 stops less exposure than a macro lens at f\/8 at the same magnification\. /);
-    expect(says({ referenceFNumber: 20 / 11 })).toMatch(/^It takes as much exposure as a macro lens at f\/1\.82 /);
+    expect(says()).toMatch(
+      /^It takes 4\.275 stops less exposure than a macro lens set to f\/8 and reversed or extended to the same size\. /,
+    );
+    expect(says({ referencePupilRatio: { value: 1, plusMinus: 0.3, origin: 'assumed' } })).toMatch(/^It takes 4\.28 stops less/);
+    expect(says({ referenceFNumber: 20 / 11 })).toMatch(/^It takes as much exposure as a macro lens set to f\/1\.82 /);
     expect(says({ referenceFNumber: 10 / 11 })).toMatch(/^It takes 2 stops more exposure/);
-    expect(says({}, rig(12))).toMatch(/, and the corner [\d.]+ stops more than the middle\./);
+    expect(says({ referenceFNumber: 40 / 11 })).toMatch(/^It takes 2 stops less exposure/);
+    expect(says({}, rig(12))).toMatch(/, and the corner of the picture [\d.]+ stops more than its middle\./);
     expect(says({}, rig(1))).toMatch(/, and no light reaches the corner\. Nothing may move/);
     expect(says({}, rig())).toMatch(/^How much light arrives is not known/);
   });
 
   it('says how still it must stand, and what the drift and the swinging do', () => {
     expect(says()).toMatch(
-      /Nothing may move by more than 0\.4 µm at the subject while the light burns: 40 µm\/s over 1\/100 s, 400 µm\/s in a flash of 1 ms\.$/,
+      /Nothing may move by more than 0\.4 µm at the subject during the exposure or the flash: 40 µm\/s over 1\/100 s, 400 µm\/s in a flash of 1 ms\.$/,
     );
     expect(says({ exposureS: 2, driftUmPerS: 1 })).toMatch(/As it drifts now a point is drawn out over 5 pixels\.$/);
     expect(says({ swingUm: 1, swingHz: 50 })).toMatch(

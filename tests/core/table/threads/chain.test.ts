@@ -232,7 +232,8 @@ describe('where nothing joins two ends', () => {
       { thread: { label: 'M26 x 0.75', diameterMm: 26, pitchMm: 0.75, angleDeg: 60 }, sex: 'female' },
       stockOf([]),
     );
-    expect(near).toEqual({
+    expect(near).toMatchObject({
+      near: true,
       miss: 'nothing joins male M26 x 36 TPI and female M26 x 0.75: M26 x 36 TPI and M26 x 0.75 are as wide as each other, but their pitches are 0.7056 and 0.75 mm: they start and bind after a turn or two',
       wouldDo: 'a ring with female M26 x 36 TPI on one side and male M26 x 0.75 on the other',
     });
