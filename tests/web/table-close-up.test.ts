@@ -16,7 +16,7 @@ const WITHIN = '[aria-labelledby=table-close-up]';
 it('is a line and the fields where there is no close-up lens', async () => {
   const tube: typeof OPENING = { ...OPENING, relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: 54 } };
   const page = await visit(`?view=table${linkOf(tube)}`, {}, WITHIN);
-  expect(await page.textContent(`${WITHIN} .sentence`)).toContain('No close-up lens here');
+  expect(await page.textContent(`${WITHIN} .sentence`)).toContain('The relay is no close-up lens');
   expect(await page.locator(`${WITHIN} .figure`).count()).toBe(0);
   await put(page, '/closeUpFocalLengthMm', '200');
   expect(await page.locator(`${WITHIN} .figure`).count()).toBeGreaterThan(6);

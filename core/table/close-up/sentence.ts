@@ -21,7 +21,7 @@ export function closeUpSays({ answers, settings }: Pick<TableEvaluation, 'answer
   if (focal.state !== 'known')
     return [
       focal.state === 'none'
-        ? `No close-up lens here: ${focal.why}.`
+        ? `${capital(focal.why)}.`
         : 'The focal length of the close-up lens is not known: tell it, or its power in dioptres.',
     ];
   const lens = settings.secondPowerDioptre === undefined ? 'the close-up lens' : 'the pair of close-up lenses';

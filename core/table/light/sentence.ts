@@ -2,7 +2,7 @@ import { type Answer, interval, numberIn } from '../../pairing/answer.ts';
 import type { Worked } from '../../pairing/evaluate.ts';
 import { noseDiameter } from '../../pairing/leaves.ts';
 import { nameOf } from '../../pairing/phrases.ts';
-import { listed, percent, short } from '../../words.ts';
+import { earned, listed, percent, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableFigureId } from '../groups.ts';
 import { diffuserDiameter, noseFront } from './settings.ts';
@@ -14,14 +14,21 @@ export const lightSentence = (light: Light): string =>
   [`${[lead(light), diffuser(light)].filter(Boolean).join('; ')}.`, nose(light.answers.noseClearanceMm)].filter(Boolean).join(' ');
 
 const mm = (x: number): string => `${short(x)} mm`;
+/** With the digits that the figure has in its own place. */
+const digits = (answer: Answer, sign: 1 | -1 = 1): string => {
+  const [low, value = Number.NaN, high] = interval(answer) ?? [];
+  return sign > 0 ? earned(value, low, high) : earned(-value, high === undefined ? high : -high, low === undefined ? low : -low);
+};
 
 function lead(light: Light): string {
   const { answers } = light;
   const [middle, corner, share] = [answers.lightMiddleDeg, answers.lightFarCornerDeg, answers.lightShare].map(numberIn);
   if (middle === undefined) return `How high light can come in is not known${missingIn(answers.lightMiddleDeg)}`;
   const far =
-    corner !== undefined && short(corner, 2) !== short(middle, 2) ? ` (${short(corner, 2)}° for the corner away from the lamp)` : '';
-  return `Light can come in to the top of the subject up to ${short(middle, 2)}° above the stage${far}${doubtIn(light)}, ${percent(share ?? 0)} of the half-space above the subject`;
+    corner !== undefined && digits(answers.lightFarCornerDeg) !== digits(answers.lightMiddleDeg)
+      ? ` (${digits(answers.lightFarCornerDeg)}° for the corner away from the lamp)`
+      : '';
+  return `Light can come in to the top of the subject up to ${digits(answers.lightMiddleDeg)}° above the stage${far}${doubtIn(light)}, ${percent(share ?? 0)} of the half-space above the subject`;
 }
 
 /** Where low and high lie farther apart than this, they are said, °. */
@@ -42,19 +49,20 @@ function diffuser(light: Light): string {
   const wide = numberAt(light, diffuserDiameter.leaf);
   const spare = numberIn(light.answers.diffuserSpareMm);
   const share = numberIn(light.answers.diffuserShare);
-  const [low = Number.NaN, , high = Number.NaN] = interval(light.answers.diffuserSpareMm) ?? [];
+  const answer = light.answers.diffuserSpareMm;
+  const [low = Number.NaN, , high = Number.NaN] = interval(answer) ?? [];
   if (wide === undefined || spare === undefined) return '';
   const it = `a diffuser of ${mm(wide)}`;
-  if (spare < 0 && high < 0) return `${it} does not fit: it is ${mm(-spare)} too narrow`;
-  if (spare < 0) return `${it} is likely ${short(-spare, 2)} mm too narrow (${short(low, 2)} to +${short(high, 2)} mm to spare)`;
+  if (spare < 0 && high < 0) return `${it} does not fit: it is ${digits(answer, -1)} mm too narrow`;
+  if (spare < 0) return `${it} is likely ${digits(answer, -1)} mm too narrow (${short(low, 2)} to +${short(high, 2)} mm to spare)`;
   const doubt = low < 0 ? ', which what is not known may use up' : '';
-  return `${it} fits with ${mm(spare)} to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of that half-space`}`;
+  return `${it} fits with ${digits(answer)} mm to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of that half-space`}`;
 }
 
 function nose(clearance: Answer): string {
   const left = numberIn(clearance);
   if (left === undefined) return '';
   const low = interval(clearance)?.[0] ?? left;
-  if (left <= 0) return `The nose meets the subject ${mm(-left)} before its back is in focus.`;
-  return `At the back of the subject ${mm(left)} are left before the nose${low <= 0 ? ', or nothing' : ''}.`;
+  if (left <= 0) return `The nose meets the subject ${digits(clearance, -1)} mm before its back is in focus.`;
+  return `At the back of the subject ${digits(clearance)} mm are left before the nose${low <= 0 ? ', or nothing' : ''}.`;
 }

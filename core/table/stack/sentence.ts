@@ -2,7 +2,7 @@ import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
 import type { Worked } from '../../pairing/evaluate.ts';
 import { subjectDepth } from '../../pairing/leaves.ts';
-import { capital, duration, short } from '../../words.ts';
+import { capital, duration, earned, short } from '../../words.ts';
 import { numberAt } from '../at.ts';
 import type { TableFigureId } from '../groups.ts';
 import { byConvention, CONVENTION_WORDS } from './conventions.ts';
@@ -15,6 +15,8 @@ type Stack = Worked<TableFigureId<'stack'>>;
 export const stackSentence = (stack: Stack): string => [lead(stack), rail(stack), depth(stack)].filter(Boolean).join(' ');
 
 const um = (x: number): string => `${short(x)} µm`;
+/** With the digits that the figure has in its own place. */
+const told = (answer: Answer): string => (answer.state === 'known' ? `${earned(answer.value, answer.low, answer.high)} µm` : '');
 
 function lead(stack: Stack): string {
   const { answers } = stack;
@@ -22,7 +24,7 @@ function lead(stack: Stack): string {
   if (T === undefined) return 'How many frames it takes is not known: the depth of one is not.';
   const step = numberIn(answers.frameStepUm);
   if (d === undefined)
-    return `Say how deep the subject is: a frame is ${um(T)} deep${step === undefined ? '' : `, and each one more adds ${um(step)}`}.`;
+    return `Say how deep the subject is: a frame is ${um(T)} deep${step === undefined ? '' : `, and each one more adds ${told(answers.frameStepUm)}`}.`;
   const frames = numberIn(answers.framesInAll);
   if (frames === 1) return `One frame is enough: it is ${um(T)} deep, and the subject ${um(1000 * d)}.`;
   if (step === undefined) return coarse(stack, T);
@@ -30,7 +32,7 @@ function lead(stack: Stack): string {
   const more = numberIn(answers.curvatureFrames);
   const curved = more ? `, ${more} of them for the curved field,` : '';
   const time = numberIn(answers.stackTimeS);
-  return `${frames} frames${curved} ${um(step)} apart go through the ${short(d)} mm of the subject${time === undefined ? '' : ` in ${duration(time)}`}.`;
+  return `${frames} frames${curved} ${told(answers.frameStepUm)} apart go through the ${short(d)} mm of the subject${time === undefined ? '' : ` in ${duration(time)}`}.`;
 }
 
 const whyOf = (answer: Answer): string => (answer.state === 'none' ? answer.why : '');
@@ -55,15 +57,15 @@ function rail(stack: Stack): string {
   const [error = 0, whole, finest] = [railError.leaf, incrementsAStep, incrementThere].map((node) => numberAt(stack, node));
   const counted =
     whole === undefined || finest === undefined
-      ? um(onRail)
-      : `${whole} ${whole === 1 ? 'step' : 'steps'} of ${um(finest)}${whole === 1 ? '' : ` = ${um(onRail)}`}`;
+      ? told(answers.railStepUm)
+      : `${whole} ${whole === 1 ? 'step' : 'steps'} of ${um(finest)}${whole === 1 ? '' : ` = ${told(answers.railStepUm)}`}`;
   const medium = q === 1 ? '' : `: under its flat surface the focus moves ${short(q)} times as far`;
   return [
     q === 1 && whole === undefined ? '' : `From one frame to the next the rail goes ${counted}${medium}.`,
     error > free
-      ? `The rail's error of ${um(error)} costs frames: one of ${um(free)} would cost none.`
+      ? `The rail's error of ${um(error)} costs frames: one of ${told(answers.railErrorForgivenUm)} would cost none.`
       : free > 0
-        ? `The rail may err by ${um(free)} before that costs frames.`
+        ? `The rail may err by ${told(answers.railErrorForgivenUm)} before that costs frames.`
         : '',
   ]
     .filter(Boolean)

@@ -94,13 +94,18 @@ export const railStepUm = figure({
   as: (s, q) => `${s} / ${q}`,
 });
 
-export const railErrorForgivenUm = figure({
+export const railErrorForgivenUm = openFigure({
   id: 'railErrorForgivenUm',
   unit: 'µm',
   symbol: 'ε_0',
-  words: 'as much as the rail may err, to either side, before it costs frames: the overlap takes that up',
-  source: 'two neighbours off by this much, away from each other, use up all that they share',
-  needs: [overlap.leaf, depthOfFieldUm, focusPerRail],
-  of: (o, T, q) => (o * T) / (2 * q),
-  as: (o, T, q) => `${o} × ${T} / (2 × ${q})`,
+  words: 'as much as the rail may err, to either side, before it costs frames: what neighbours share takes that up',
+  source: 'two neighbours off by this much, away from each other, use up all that they share: the overlap, or what whole steps leave',
+  needs: [overlap.leaf, depthOfFieldUm, focusPerRail, incrementThere],
+  of: (o, T, q, i) => {
+    if (typeof o !== 'number' || typeof T !== 'number' || typeof q !== 'number') return Gap.join([o, T, q].filter((v) => v instanceof Gap));
+    if (typeof i !== 'number') return (o * T) / (2 * q);
+    const whole = incrementsIn(T * (1 - o), q * i);
+    return whole >= 1 ? Math.max(0, (T - whole * q * i) / (2 * q)) : COARSE;
+  },
+  as: (o, T, q, i) => (i ? `(${T} − ${q} × ${i} × floor(${T} × (1 − ${o}) / (${q} × ${i}))) / (2 × ${q})` : `${o} × ${T} / (2 × ${q})`),
 });

@@ -96,6 +96,8 @@ export const STACK_LAWS: readonly Law[] = [
         [railErrorUm, 150 * depthMm()],
         [at(1), 0.7],
         [at(2), 0.4],
+        // Whole fifths: three, of the three and a half that the overlap lets be, so that two fifths are shared.
+        [told({ ...RIG, table: { overlap: 0.3, railIncrementUm: 200 * depthMm() } }, 'railErrorForgivenUm'), 200 * depthMm()],
       ];
     },
   },

@@ -1,4 +1,4 @@
-import { short } from '../../../core/index.ts';
+import { earned, short } from '../../../core/index.ts';
 import { type SideView, sideViewOf } from '../../../core/table.ts';
 import { useWidth } from '../../plates/width.ts';
 import { tabled } from '../tabled.ts';
@@ -41,7 +41,7 @@ export function SidePlate() {
 
 const captionOf = (view: SideView, side: Side): string =>
   [
-    `From the side, to scale, with the front of the subject in focus: light reaches the middle of it from the hatched part, up to ${short(side.up, 2)}° above the stage on every side.`,
+    `From the side, to scale, with the front of the subject in focus: light reaches the middle of it from the hatched part, up to ${told(side.up)}° above the stage on every side.`,
     deep(view) ? 'Farther down the subject shades itself.' : '',
     comesDown(side) ? 'The broken line is where the nose comes to for the back.' : '',
     view.byRelay ? 'The light ends at the rim of the relay, which is wider than the nose and stands above the drawing.' : '',
@@ -50,6 +50,12 @@ const captionOf = (view: SideView, side: Side): string =>
   ]
     .filter(Boolean)
     .join(' ');
+
+/** With the digits that the figure has in its own place. */
+function told(up: number): string {
+  const { low, high } = tabled.value.answers.lightMiddleDeg as { low?: number; high?: number };
+  return earned(up, low, high);
+}
 
 const deep = ({ depthMm }: SideView): boolean => depthMm > 0;
 /** By so many px that it can be seen. */
@@ -170,7 +176,7 @@ function Figures({ view, side: { k, stage, front, nose, up, reach, axis } }: { v
     <g class="measure">
       <path d={`M${round(r)} ${round(front)}A${round(r)} ${round(r)} 0 0 0 ${round(r * Math.cos(a))} ${round(front - r * Math.sin(a))}`} />
       <text x={round((r + 8) * Math.cos(a / 2))} y={round(front - (r + 8) * Math.sin(a / 2) + 4)}>
-        {short(up, 2)}°
+        {told(up)}°
       </text>
       <path class="leader" d={`M${round(end[0] + 3)} ${round(end[1])}H${x + 5}`} />
       <path d={`M${x} ${round(end[1])}V${round(front)}M${x - 3} ${round(end[1] + 3)}l6 -6M${x - 3} ${round(front + 3)}l6 -6`} />

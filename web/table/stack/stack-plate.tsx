@@ -1,4 +1,4 @@
-import { numberIn, short } from '../../../core/index.ts';
+import { earned, numberIn, short } from '../../../core/index.ts';
 import { byConvention } from '../../../core/table.ts';
 import { silhouette } from '../../plates/silhouette.ts';
 import { useWidth } from '../../plates/width.ts';
@@ -23,6 +23,8 @@ export function StackPlate() {
   const subject = 1000 * (pairing.subject?.depthMm ?? 0);
   if (frames === undefined || step === undefined || depth === undefined || !(subject > 0) || frames < 2) return null;
 
+  const { low, high } = answers.frameStepUm as { low?: number; high?: number };
+  const toldStep = earned(step, low, high);
   const wide = Math.min(width, 760) - 2 * PAD;
   const reach = Math.max(subject, (frames - 1) * step + depth);
   const x = (um: number): number => PAD + (um / reach) * wide;
@@ -33,7 +35,7 @@ export function StackPlate() {
   const base = HEAD + SUBJECT + 52;
   const foot = base + SLABS * SLAB;
   const drawn = subject / reach;
-  const caption = `${every === 1 ? 'Each line is a frame' : `One line for every ${every} frames`}, from the front of the subject on the left to its back. Below, the first ${slabs.length} closer: each is ${short(depth)} µm deep, ${short(step)} µm after the one before, and they share ${short(Math.max(0, depth - step))} µm.`;
+  const caption = `${every === 1 ? 'Each line is a frame' : `One line for every ${every} frames`}, from the front of the subject on the left to its back. Below, the first ${slabs.length} closer: each is ${short(depth)} µm deep, ${toldStep} µm after the one before, and they share ${short(Math.max(0, depth - step))} µm.`;
   return (
     <figure class="plate stack-plate" ref={box} aria-labelledby="stack-caption">
       <svg width={wide + 2 * PAD} height={HEIGHT} viewBox={`0 0 ${wide + 2 * PAD} ${HEIGHT}`} role="img" aria-labelledby="stack-caption">
@@ -65,7 +67,7 @@ export function StackPlate() {
             )}
           </g>
         ))}
-        {slabs.length > 1 && <Measure from={close(0)} to={close(step)} y={foot + 14} words={`step ${short(step)} µm`} />}
+        {slabs.length > 1 && <Measure from={close(0)} to={close(step)} y={foot + 14} words={`step ${toldStep} µm`} />}
         <Measure from={close(0)} to={close(depth)} y={foot + 36} words={`depth ${short(depth)} µm`} />
       </svg>
       <figcaption id="stack-caption">{caption}</figcaption>

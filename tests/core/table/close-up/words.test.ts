@@ -16,7 +16,7 @@ describe('what the close-up lens elsewhere comes to', () => {
     const { answers } = on({ cameraFocalLengthMm: 200 }, TELEPHOTO);
     expect(answers.closeUpFarthestMm).toMatchObject({ state: 'none', why: expect.stringContaining('no close-up lens') });
     expect(answers.tubesFarExtensionMm).toMatchObject({ state: 'none' });
-    expect(closeUpSays(on({}, TELEPHOTO))).toEqual([expect.stringMatching(/^No close-up lens here: /)]);
+    expect(closeUpSays(on({}, TELEPHOTO))).toEqual([expect.stringMatching(/^The relay is no close-up lens: /)]);
     expect(tableCautions(on({ cameraFocalLengthMm: 200 }, TELEPHOTO), 'closeUp')).toEqual([]);
     expect(on(LENS, TELEPHOTO).answers.closeUpFarthestMm).toMatchObject({ state: 'known', value: 300 });
   });

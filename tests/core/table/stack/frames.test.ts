@@ -19,7 +19,10 @@ const rigs = fc
     na: fc.double({ min: 0.02, max: 0.95, noNaN: true }),
     index: fc.double({ min: 1, max: 2.5, noNaN: true }),
     convention: fc.constantFrom('wave-and-pixel', 'half-wave-term', 'double-wave-term', 'high-aperture'),
-    depthMm: fc.oneof(fc.double({ min: 0, max: 1000, noNaN: true }), fc.double({ min: 0, max: 2, noNaN: true })),
+    depthMm: fc.oneof(fc.double({ min: 0, max: 1000, noNaN: true }), {
+      weight: 3,
+      arbitrary: fc.integer({ min: 1, max: 3000 }).map((um) => um / 1000),
+    }),
   })
   .map(({ magnification, na, index, convention, depthMm }) =>
     pairingSchema.parse({
@@ -32,12 +35,21 @@ const rigs = fc
     }),
   );
 
+const share = fc.integer({ min: 0, max: 1000 }).map((k) => k / 1000);
+/** Anything within bounds, and mostly as large as it is on a real rail. */
+const often = (key: string, max: number) =>
+  fc.oneof(
+    within(key),
+    share.map((x) => 1000 * x),
+    { weight: 4, arbitrary: share.map((x) => max * x) },
+  );
+
 const set = fc.record(
   {
     overlap: within('overlap'),
-    railErrorUm: fc.oneof(within('railErrorUm'), fc.double({ min: 0, max: 2, noNaN: true })),
+    railErrorUm: often('railErrorUm', 0.5),
     fieldCurvatureUm: within('fieldCurvatureUm'),
-    railIncrementUm: fc.oneof(within('railIncrementUm'), fc.double({ min: 0, max: 2, noNaN: true })),
+    railIncrementUm: often('railIncrementUm', 0.5),
   },
   { requiredKeys: [] },
 );
