@@ -10,8 +10,17 @@ const WORTH = 0.5;
 /** Maréchal's limit of the Strehl ratio (1947). */
 const SHARP = 0.8;
 
-/** What to screw together, in words with the numbers that matter; of what it does to the picture where that is given. */
-export function buildSentence({ pairing, answers, inputs }: TableEvaluation, sheet: BuildSheet, effects?: BuildEffects): string {
+/**
+ * What to screw together, in words with the numbers that matter; of what it does to the picture where that is given.
+ *
+ * @param brief without what else might be built
+ */
+export function buildSentence(
+  { pairing, answers, inputs }: TableEvaluation,
+  sheet: BuildSheet,
+  effects?: BuildEffects,
+  brief = false,
+): string {
   const relay = KINDS[pairing.relay.kind];
   const space = amount(pairing.infinitySpaceMm);
   const { front, back } = sheet;
@@ -21,7 +30,7 @@ export function buildSentence({ pairing, answers, inputs }: TableEvaluation, she
     runWords(back, `Between the ${relay} and the camera`),
     doubt(),
     asBuilt(),
-    turned(),
+    brief ? '' : turned(),
   ]
     .filter(Boolean)
     .join(' ');

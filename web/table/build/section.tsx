@@ -19,7 +19,7 @@ import { PartsTable } from './parts-table.tsx';
 import { RigPlate } from './rig-plate.tsx';
 import { ThreadsPlate } from './threads-plate.tsx';
 
-const buildSays = (): string => buildSentence(tabled.value, built.value, effects.value);
+const buildSays = (brief = false): string => buildSentence(tabled.value, built.value, effects.value, brief);
 
 /** A part as the sheet lists it: what it is, how it is turned in, how long. */
 const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =>
@@ -32,7 +32,7 @@ const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =
   ].join(', ');
 
 export const buildOnSheet = (): OnSheet => ({
-  says: [buildSays()],
+  says: [buildSays(true)],
   figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
   list: built.value.parts.map(listed),
 });
