@@ -13,7 +13,7 @@ const SHARP = 0.8;
 /**
  * What to screw together, in words with the numbers that matter; of what it does to the picture where that is given.
  *
- * @param brief without what else might be built
+ * @param brief without what else might be built, and what the list of parts tells
  */
 export function buildSentence(
   { pairing, answers, inputs }: TableEvaluation,
@@ -26,8 +26,8 @@ export function buildSentence(
   const { front, back } = sheet;
   return [
     lead(),
-    runWords(front, `Between the objective and the ${relay}`, spaceWords()),
-    runWords(back, `Between the ${relay} and the camera`),
+    brief && front.state === 'joined' ? '' : runWords(front, `Between the objective and the ${relay}`, spaceWords()),
+    brief && back.state === 'joined' ? '' : runWords(back, `Between the ${relay} and the camera`),
     doubt(),
     asBuilt(),
     brief ? '' : turned(),
