@@ -13,25 +13,24 @@ const SHARP = 0.8;
 /**
  * What to screw together, in words with the numbers that matter; of what it does to the picture where that is given.
  *
- * @param beside `list` where the parts are listed beside it: how many they are is then seen
+ * @param brief without what else might be built, and what the list of parts tells
  */
 export function buildSentence(
   { pairing, answers, inputs }: TableEvaluation,
   sheet: BuildSheet,
   effects?: BuildEffects,
-  beside?: 'list',
+  brief = false,
 ): string {
   const relay = KINDS[pairing.relay.kind];
   const space = amount(pairing.infinitySpaceMm);
   const { front, back } = sheet;
   return [
     lead(),
-    ...(beside === 'list' && front.state === 'joined' && back.state === 'joined'
-      ? []
-      : [runWords(front, `Between the objective and the ${relay}`, spaceWords()), runWords(back, `Between the ${relay} and the camera`)]),
+    brief && front.state === 'joined' ? '' : runWords(front, `Between the objective and the ${relay}`, spaceWords()),
+    brief && back.state === 'joined' ? '' : runWords(back, `Between the ${relay} and the camera`),
     doubt(),
     asBuilt(),
-    beside === 'list' ? '' : turned(),
+    brief ? '' : turned(),
   ]
     .filter(Boolean)
     .join(' ');

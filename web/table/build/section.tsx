@@ -19,22 +19,38 @@ import { PartsTable } from './parts-table.tsx';
 import { RigPlate } from './rig-plate.tsx';
 import { ThreadsPlate } from './threads-plate.tsx';
 
-const buildSays = (): string => buildSentence(tabled.value, built.value, effects.value);
+const buildSays = (brief = false): string => buildSentence(tabled.value, built.value, effects.value, brief);
 
-/** A part as the sheet lists it: what it is, how it is turned in, how long. */
-const listed = ({ what, rear, lengthMm, standing, remark }: SheetPart): string =>
-  [
+/** Neighbours that differ in nothing but their lengths are one line of the sheet. */
+function inLines(parts: readonly SheetPart[]): readonly (readonly [SheetPart, ...SheetPart[]])[] {
+  const lines: [SheetPart, ...SheetPart[]][] = [];
+  for (const part of parts) {
+    const last = lines.at(-1);
+    const alike = last && part.role === 'tube' && last[0].what === part.what && last[0].standing === part.standing;
+    if (alike && !part.remark && !last[0].remark) last.push(part);
+    else lines.push([part]);
+  }
+  return lines;
+}
+
+/** Parts as the sheet lists them: what they are, how they are turned in, how long. */
+function listed(alike: readonly [SheetPart, ...SheetPart[]]): string {
+  const [{ what, rear, standing, remark }] = alike;
+  const lengths = alike.flatMap(({ lengthMm }) => (lengthMm === undefined ? [] : [short(lengthMm, 4)]));
+  return [
     what,
     ...(standing === 'in the pairing' && rear ? [rear] : []),
-    ...(lengthMm === undefined ? [] : [`${short(lengthMm, 4)} mm`]),
+    ...(lengths.length === 0 ? [] : [`${lengths.join(' + ')} mm`]),
     ...(remark?.startsWith('turns') ? [remark] : []),
     ...(standing === 'to buy' ? ['to buy'] : []),
   ].join(', ');
+}
 
 export const buildOnSheet = (): OnSheet => ({
-  says: [buildSentence(tabled.value, built.value, undefined, 'list')],
+  says: [buildSays(true)],
   figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
-  list: built.value.parts.map(listed),
+  // The camera stands at the sheet's head.
+  list: inLines(built.value.parts.filter(({ role }) => role !== 'camera')).map(listed),
 });
 
 /** What one builds by. */

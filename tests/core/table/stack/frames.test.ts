@@ -134,7 +134,8 @@ describe('the frames of any stack that is let in', () => {
         }
         expect(all - count).toBeLessThanOrEqual(Math.ceil((2 * error) / step));
       }),
-      { numRuns: RUNS },
+      // Seeded, so that each kind of case comes up whenever it is run.
+      { numRuns: RUNS, seed: 84_001 },
     );
     for (const count of Object.values(told)) expect(count).toBeGreaterThan(0);
   });
