@@ -63,6 +63,8 @@ type Issue = z.core.$ZodIssue;
  */
 function unfold(issue: Issue): Issue[] {
   if (issue.code !== 'invalid_union') return [issue];
+  // The word that says which of several it is was none of theirs.
+  if ('options' in issue) return [{ ...issue, code: 'invalid_value', values: issue.options } as unknown as Issue];
   const branches = issue.errors.map((branch) => branch.flatMap((inner) => unfold(inner as Issue)));
   const rooted = branches.filter((branch) => branch.some((inner) => inner.path.length > 0 || !isOther(inner)));
   const best = rooted.toSorted((a, b) => strangeNames(a) - strangeNames(b) || a.length - b.length)[0];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { PairingError, pairingSchema, pointer, problemsOf, quantity, steps, valueAt } from '../../core/index.ts';
+import { sawSchema } from '../../core/table.ts';
 
 const problems = (schema: z.ZodType, input: unknown) => {
   const parsed = schema.safeParse(input);
@@ -62,6 +63,11 @@ describe('problems of a failed parse', () => {
   it('are at most twenty', () => {
     const stops = Array.from({ length: 8 }, () => ({ diameterMm: -1, fromShoulderMm: 'x', label: 3 }));
     expect(problems(pairingSchema, { objective: {}, relay: {}, sensor: {}, infinitySpaceMm: 1, stops })).toHaveLength(20);
+  });
+  it('say of a word that tells which of several it is which would do', () => {
+    const [problem] = problems(sawSchema, { sightings: [{ kind: 'guess' }] });
+    expect(problem).toMatchObject({ path: '/sightings/0/kind', code: 'notOneOf', given: '"guess"' });
+    expect(problem?.expected).toContain('"ruler"');
   });
   it('make an error that says all of them', () => {
     expect(new PairingError([{ path: '', code: 'a', message: 'is wrong', given: '1', expected: '2' }]).message).toBe('/: is wrong');

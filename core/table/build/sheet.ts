@@ -1,4 +1,5 @@
 import { type Answer, numberIn } from '../../pairing/answer.ts';
+import type { Input } from '../../pairing/inputs.ts';
 import { DEFAULTS } from '../../pairing/schema.ts';
 import type { Objective } from '../../parts/objective.ts';
 import { amount, type QuantityInput } from '../../parts/quantity.ts';
@@ -131,7 +132,7 @@ export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: B
       ...front.parts,
       relayPart(relay, relayFront(relay, ask), relayRear(relay, ask), side),
       ...back.parts,
-      ...(bare ? [] : [cameraRing(camera, register?.value, ask.camera !== undefined)]),
+      ...(bare ? [] : [cameraRing(camera, register, ask.camera !== undefined)]),
       { what: pairing.sensor.name ?? 'camera', role: 'camera', standing: 'in the pairing' },
     ],
     front: front.run,
@@ -183,15 +184,15 @@ function relayPart({ name, kind, clearApertureMm }: Relay, front: EndFound, rear
 }
 
 /** The ring that turns the camera's mount into a thread. */
-function cameraRing({ end, fromSensorMm, remark }: ReturnType<typeof cameraEnd>, registerMm: number | undefined, told: boolean): SheetPart {
-  const lengthMm = fromSensorMm === undefined || registerMm === undefined ? undefined : fromSensorMm - registerMm;
+function cameraRing({ end, fromSensorMm, remark }: ReturnType<typeof cameraEnd>, register: Input | undefined, told: boolean): SheetPart {
+  const lengthMm = fromSensorMm === undefined || register === undefined ? undefined : fromSensorMm - register.value;
   return {
     what: `ring on the camera, its mount to ${endWords(end)}`,
     role: 'mount',
     front: endWords(end),
     clearMm: tidy(minorDiameter(end.thread)),
     acrossMm: tidy(acrossOf(end)),
-    supposed: ['clearMm'],
+    supposed: register?.origin === 'assumed' ? ['clearMm', 'lengthMm'] : ['clearMm'],
     ...(lengthMm !== undefined && lengthMm >= 0 ? { lengthMm: tidy(lengthMm) } : {}),
     standing: told ? 'owned' : 'to buy',
     ...(lengthMm !== undefined && lengthMm < 0

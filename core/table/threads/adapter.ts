@@ -13,7 +13,16 @@ export const threadText = z
     if ('fault' in read) context.addIssue({ code: 'custom', message: read.fault, params: { code: 'notAThread', expected: read.expected } });
   });
 
-export const endSchema = z.strictObject({ thread: threadText, sex: z.enum(SEXES) });
+export const endSchema = z.strictObject({ thread: threadText, sex: z.enum(SEXES) }).superRefine(({ thread, sex }, context) => {
+  const read = readThread(thread);
+  if ('fault' in read || read.sex === undefined || read.sex === sex) return;
+  context.addIssue({
+    code: 'custom',
+    path: ['sex'],
+    message: `is ${sex}, and the thread is written as ${read.sex}`,
+    params: { code: 'contradicts', expected: read.sex },
+  });
+});
 
 const lengthMm = z.number().min(0).max(500);
 const clearMm = z.number().min(0.1).max(300);

@@ -17,9 +17,12 @@ export interface Unread {
 
 const NAMED: readonly (readonly [RegExp, Thread])[] = [
   [/^rms(?:\s*\(?\s*(?:0?\.8(?:\s*(?:"|in))?|20\.32(?:\s*mm)?)\s*x\s*(?:36\s*tpi|1\/36\s*(?:"|in)?|0?\.70\d+)\s*\)?)?$/, RMS],
-  [/^cs?(?:[ -]?mount)?(?:\s*\(?\s*1\s*(?:"|in)\s*x\s*32\s*tpi\s*\)?)?$/, C_MOUNT],
+  [/^c(?:[ -]?mount)?(?:\s*\(?\s*1\s*(?:"|in)\s*x\s*32\s*tpi\s*\)?)?$/, C_MOUNT],
   [/^t2?(?:[ -]?(?:mount|ring|thread))?$/, M42_FINE],
 ];
+
+/** The thread of C, but its seat is not where C's is (12.5 mm before the sensor; from memory). */
+const CS = /^cs(?:[ -]?mount)?$/;
 
 const NUMBER = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
 /** Letter, diameter, its unit; then the pitch as a length, as a fraction of an inch or in turns to the inch. */
@@ -62,6 +65,7 @@ export function readThread(text: string): ReadThread | Unread {
 }
 
 function threadIn(text: string): Thread | Unread {
+  if (CS.test(text)) return { fault: 'is the thread of C with the sensor 5 mm nearer', expected: 'C, and the register of the camera' };
   const named = NAMED.find(([pattern]) => pattern.test(text));
   if (named) return named[1];
   const groups = text.match(MEASURES)?.groups;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { endSchema } from '../../../../core/table/threads/adapter.ts';
 import { KNOWN_THREADS, USUAL_THREADS } from '../../../../core/table/threads/known.ts';
 import { bindsAfter, missOf } from '../../../../core/table/threads/miss.ts';
 import { readThread } from '../../../../core/table/threads/read.ts';
@@ -34,6 +35,17 @@ describe('a thread as people write it', () => {
     ['M42 x 1', 'M42 x 1'],
     ['60 x 0.75', 'M60 x 0.75'],
   ])('%s is %s', (text, label) => expect(read(text).label).toBe(label));
+
+  it('asks what is meant by a seat that is not where its thread has it, and by a sex that is written otherwise', () => {
+    expect(readThread('CS')).toMatchObject({ fault: expect.stringContaining('5 mm nearer') });
+    expect(readThread('C')).toMatchObject({ thread: { diameterMm: 25.4 } });
+    const end = (thread: string, sex: Sex) => endSchema.safeParse({ thread, sex });
+    expect(end('RMS female', 'female').success).toBe(true);
+    expect(end('RMS female', 'male').error?.issues[0]).toMatchObject({
+      path: ['sex'],
+      message: 'is male, and the thread is written as female',
+    });
+  });
 
   it('tells its sex where it is said', () => {
     expect(readThread('female M25')).toMatchObject({ sex: 'female', thread: { diameterMm: 25 } });
