@@ -58,6 +58,11 @@ export interface Sought {
   readonly bench: Bench;
 }
 
+/** Sightings so many times farther apart than their ± are no doubt to be widened: something was read wrong. */
+const FAR_APART = 5;
+/** And a result so wide, as a share of itself, is none. */
+const WIDE = 0.5;
+
 /** At so many places between its ends a number's interval is looked through for what could be seen. */
 const SPAN_PLACES = 25;
 
@@ -110,6 +115,16 @@ export function seek(
     }
     if (!chosen) {
       unsolved.push({ path: unknown.path, from, why: 'nothing learnt' });
+      return;
+    }
+    const wide = unknown.ratio && chosen.high - chosen.low > WIDE * Math.abs(chosen.value);
+    if (wide && solved.freedom > 0 && solved.birge > FAR_APART) {
+      unsolved.push({
+        path: unknown.path,
+        from,
+        why: 'contradicts',
+        message: 'the sightings are much farther apart than their ±, and one of them is wrong',
+      });
       return;
     }
     const { value, low, high } = chosen;

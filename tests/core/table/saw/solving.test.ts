@@ -354,6 +354,13 @@ describe('what is found is taken', () => {
     expect(findingInWords(traced as never)).toContain('By its glass it would be');
   });
 
+  test('sightings that are worlds apart give nothing to take', () => {
+    const { results, unsolved, inconsistent } = toldBy(bare(), { sightings: [ruler(2.4), ruler(1.2)] });
+    expect(results).toEqual([]);
+    expect(unsolved[0]).toMatchObject({ path: '/relay/focalLengthMm', why: 'contradicts' });
+    expect(inconsistent.length).toBeGreaterThan(0);
+  });
+
   test('the number that is known less well is the one that a ruler tells', () => {
     const loose = {
       ...bare(),
