@@ -11,7 +11,7 @@ const PLAN = planOf('infinity');
 it('tells of a wrong tube what it tells of a sensor that stands there', () => {
   const draw = random(83_001);
   let [checked, moved] = [0, 0];
-  for (let i = 0; i < 200; i++) {
+  for (let i = 0; i < 120; i++) {
     const pairing = fullPairing(draw);
     const tubeErrorMm = draw.between(-60, 60);
     const there = { ...pairing, sensorOffsetMm: amount(pairing.sensorOffsetMm ?? 0) + tubeErrorMm };
@@ -31,8 +31,8 @@ it('tells of a wrong tube what it tells of a sensor that stands there', () => {
       if (!(error instanceof PairingError)) throw error;
     }
   }
-  expect(checked).toBeGreaterThan(300);
-  expect(moved).toBeGreaterThan(20);
+  expect(checked).toBeGreaterThan(180);
+  expect(moved).toBeGreaterThan(12);
 }, 60_000);
 
 it('finds the end of sharpness with the aperture that is there, and never farther than the relay is followed', () => {
