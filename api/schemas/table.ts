@@ -1,7 +1,7 @@
 import { z } from '@hono/zod-openapi';
 import { settingShape } from '../../core/index.ts';
 import { shapeOf, TABLE_GROUPS, type TableGroup } from '../../core/table.ts';
-import type { TablePart } from '../table/parts.ts';
+import type { TablePart } from '../table/part.ts';
 import { answersOf } from './answer.ts';
 import { assumptionSchema } from './report.ts';
 import { pairingRequest } from './requests.ts';

@@ -1,7 +1,7 @@
 import { z } from '@hono/zod-openapi';
 import { quantity } from '../../core/index.ts';
 import { type BuildAsk, buildAskShape, buildSheet } from '../../core/table.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 const number = (description: string) => z.number().openapi({ description });
 

@@ -1,6 +1,6 @@
 import { z } from '@hono/zod-openapi';
 import { closeUpClaims, closeUpSays } from '../../core/table.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 export const CLOSE_UP: TablePart = {
   path: '/api/close-ups',

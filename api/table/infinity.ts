@@ -1,6 +1,6 @@
 import { z } from '@hono/zod-openapi';
 import { infinitySays, TUBE_BITES, tubeBites, tubeStudy } from '../../core/table.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 /** Errors of the tube that a curve is told at, mm: closer about 0, where they are small. */
 const ERRORS = [0.1, 0.2, 0.5, 1, 2, 3, 5, 7, 10, 15, 20, 30, 50, 70, 100, 150, 200];

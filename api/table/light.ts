@@ -1,6 +1,6 @@
 import { z } from '@hono/zod-openapi';
 import { lightSentence } from '../../core/table.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 export const LIGHT_PART: TablePart = {
   path: '/api/lighting',

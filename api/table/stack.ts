@@ -13,7 +13,7 @@ import type { Stock } from '../catalogue.ts';
 import { Refusal } from '../problems.ts';
 import { anyObjective } from '../schemas/parts.ts';
 import { WORKS } from '../works.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 const SHELVES = ['owned', 'all'] as const;
 

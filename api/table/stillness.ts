@@ -1,6 +1,6 @@
 import { z } from '@hono/zod-openapi';
 import { stillnessSays } from '../../core/table.ts';
-import type { TablePart } from './parts.ts';
+import type { TablePart } from './part.ts';
 
 export const STILLNESS_PART: TablePart = {
   path: '/api/stillness',

@@ -1,24 +1,15 @@
 import type { ComponentType } from 'preact';
-import { infinityBrief, infinitySteps, lightSentence, stackSentence, stillnessSays, type TableFigureId } from '../../core/table.ts';
+import { infinityBrief, infinitySteps, lightSentence, stackSentence, stillnessSays } from '../../core/table.ts';
 import { BuildSection, buildOnSheet } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
 import { LightSection } from './light/section.tsx';
+import type { OnSheet } from './on-sheet.ts';
 import { sawOnSheet } from './saw/on-sheet.ts';
 import { SawSection } from './saw/section.tsx';
 import { StackSection } from './stack/section.tsx';
 import { StillnessSection } from './stillness/section.tsx';
 import { tabled } from './tabled.ts';
-
-/** What the printed sheet takes of a section. */
-export interface OnSheet {
-  /** Its sentence, and what else is said beside it. */
-  readonly says: readonly string[];
-  /** What the sentence does not tell already. */
-  readonly figures: readonly TableFigureId[];
-  /** Things in their order. */
-  readonly list?: readonly string[];
-}
 
 export interface Section {
   /** Its anchor on the page. */

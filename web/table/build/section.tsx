@@ -11,7 +11,7 @@ import { withAt } from '../../state/json.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
-import type { OnSheet } from '../sections.ts';
+import type { OnSheet } from '../on-sheet.ts';
 import { tabled } from '../tabled.ts';
 import { box, built, effects } from './box.ts';
 import { BoxFields, CameraFields } from './box-fields.tsx';

@@ -3,7 +3,7 @@ import '../../styles/table-close-up.css';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';
-import type { OnSheet } from '../sections.ts';
+import type { OnSheet } from '../on-sheet.ts';
 import { settings, tabled } from '../tabled.ts';
 import { AgainstTubes } from './against-tubes.tsx';
 import { ReachPlate } from './reach-plate.tsx';

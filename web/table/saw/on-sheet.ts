@@ -1,5 +1,5 @@
 import { findingInWords, seenInWords } from '../../../core/table.ts';
-import type { OnSheet } from '../sections.ts';
+import type { OnSheet } from '../on-sheet.ts';
 import { isTaken, looked } from './state.ts';
 
 /** What was seen, and of what it gave the part that was taken. */

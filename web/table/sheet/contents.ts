@@ -7,7 +7,7 @@ import { FIGURE_NAMES } from '../../figures/names.ts';
 import { howTo } from '../../measure/how.ts';
 import { inWords, taken } from '../../share/figures-text.ts';
 import { settingField, TABLE_FIGURE_NAMES, TABLE_SHARES } from '../names.ts';
-import type { OnSheet } from '../sections.ts';
+import type { OnSheet } from '../on-sheet.ts';
 
 /** The one page that goes to the table: what it says, whatever it is written as. */
 export interface SheetContents {
