@@ -1,6 +1,7 @@
 import { z } from '@hono/zod-openapi';
 import { quantity } from '../../core/index.ts';
-import { type BuildAsk, buildAskShape, buildSheet } from '../../core/table.ts';
+import { type BuildAsk, buildAskShape, buildEffects, buildSentence, buildSheet } from '../../core/table.ts';
+import { WORKS } from '../works.ts';
 import type { TablePart } from './part.ts';
 
 const number = (description: string) => z.number().openapi({ description });
@@ -61,6 +62,7 @@ export const BUILD_PART: TablePart = {
   summary: 'what to screw together, and how long it is',
   asks: buildAskShape,
   answers: {
+    sentence: z.string(),
     parts: z.array(part).openapi({ description: 'from the objective to the camera' }),
     front: run,
     back: run,
@@ -75,5 +77,8 @@ export const BUILD_PART: TablePart = {
       .optional()
       .openapi({ description: 'the tube to build, and what focusing must reach' }),
   },
-  more: (evaluation, asked) => buildSheet(evaluation, asked as BuildAsk),
+  more: (evaluation, asked) => {
+    const sheet = buildSheet(evaluation, asked as BuildAsk);
+    return { sentence: buildSentence(evaluation, sheet, buildEffects(evaluation, sheet, WORKS)), ...sheet };
+  },
 };

@@ -1,5 +1,5 @@
 import { z } from '@hono/zod-openapi';
-import { infinitySays, TUBE_BITES, tubeBites, tubeStudy } from '../../core/table.ts';
+import { infinitySays, infinitySteps, TUBE_BITES, tubeBites, tubeStudy } from '../../core/table.ts';
 import type { TablePart } from './part.ts';
 
 /** Errors of the tube that a curve is told at, mm: closer about 0, where they are small. */
@@ -14,6 +14,7 @@ export const INFINITY_PART: TablePart = {
   asks: {},
   answers: {
     sentence: z.string(),
+    steps: z.array(z.string()).openapi({ description: 'how infinity is set with this kind of relay' }),
     bites: z.enum(TUBE_BITES).optional().openapi({ description: 'what ends the tolerance of the tube; left out where nothing does' }),
     curve: z.array(pointSchema).openapi({ description: 'the errors of the tube at which there is a picture' }),
   },
@@ -21,6 +22,7 @@ export const INFINITY_PART: TablePart = {
     const [study, bites] = [tubeStudy(evaluation), tubeBites(evaluation)];
     return {
       sentence: infinitySays(evaluation),
+      steps: infinitySteps(evaluation),
       ...(bites ? { bites } : {}),
       curve: ALL.flatMap((error) => study?.at(error) ?? []),
     };

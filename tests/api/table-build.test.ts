@@ -48,6 +48,7 @@ describe('the build sheet', () => {
       adapters: adapters.map((a) => ({ ...a, ends: [...a.ends] })),
     });
     expect(json).toMatchObject(JSON.parse(JSON.stringify(sheet)));
+    expect(json.sentence).toMatch(/^Leave \d+ mm between the objective's shoulder and the close-up lens/);
     expect(sheet.parts.filter(({ standing }) => standing === 'owned').length).toBe(3);
   });
 

@@ -1,21 +1,12 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Answer, COMPARED, type ComparedId, letter, letters, nameOf, type Row, short } from '../../core/index.ts';
+import { TABLE_ROLES as AS } from '../charts/roles.ts';
 import { Scroll } from '../charts/scroll.tsx';
 import { FIGURE_NAMES } from '../figures/names.ts';
 import { toldAs } from '../figures/value.ts';
 import type { Compared } from './compared.ts';
 import { lessOf } from './less.ts';
-
-/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
-const AS = {
-  table: { role: 'table' },
-  rows: { role: 'rowgroup' },
-  row: { role: 'row' },
-  column: { role: 'columnheader', scope: 'col' },
-  name: { role: 'rowheader', scope: 'row' },
-  cell: { role: 'cell' },
-} as const;
 
 /** The figures as rows, the pairings as columns, and by how much each differs from one of them. */
 export function FigureTable({ all, rows }: { all: readonly Compared[]; rows: readonly Row[] | undefined }) {

@@ -1,5 +1,6 @@
 import type { Answer } from '../../../core/index.ts';
 import type { Tightened } from '../../../core/table.ts';
+import { TABLE_ROLES as AS } from '../../charts/roles.ts';
 import { FIGURE_NAMES } from '../../figures/names.ts';
 import { toldAs } from '../../figures/value.ts';
 
@@ -12,16 +13,6 @@ export interface Line {
 
 const isKnown = (a: Answer): a is Known => a.state === 'known' && a.low !== undefined && a.high !== undefined && a.high > a.low;
 const width = ({ low, high }: Known): number => high - low;
-
-/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
-const AS = {
-  table: { role: 'table' },
-  rows: { role: 'rowgroup' },
-  row: { role: 'row' },
-  column: { role: 'columnheader', scope: 'col' },
-  name: { role: 'rowheader', scope: 'row' },
-  cell: { role: 'cell' },
-} as const;
 
 /** Less of a change than this, as a share of the interval before, is not worth a line. */
 const CHANGES = 0.02;

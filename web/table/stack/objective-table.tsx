@@ -2,20 +2,11 @@ import { computed } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { DEFAULTS, duration, numberIn, type Objective, sameJson, short } from '../../../core/index.ts';
 import { CONVENTION_WORDS, MOST_OBJECTIVES, nearestIn, type ObjectiveStack, objectiveName, stackByObjective } from '../../../core/table.ts';
+import { TABLE_ROLES as AS } from '../../charts/roles.ts';
 import { catalogue } from '../../state/catalogue.ts';
 import { answered } from '../../state/draft.ts';
 import { worksNow } from '../../state/works.ts';
 import { settings } from '../tabled.ts';
-
-/** Said anew, because on a phone the rows are laid out as grids and may no longer count as a table's. */
-const AS = {
-  table: { role: 'table' },
-  rows: { role: 'rowgroup' },
-  row: { role: 'row' },
-  column: { role: 'columnheader', scope: 'col' },
-  name: { role: 'rowheader', scope: 'row' },
-  cell: { role: 'cell' },
-} as const;
 
 /** The objectives that are owned, else all that are listed; the pairing's own is always among them. */
 const compared = computed(() => {
