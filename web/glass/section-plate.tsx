@@ -116,9 +116,6 @@ const Dimension = ({ from, to, y }: { from: number; to: number; y: number }) => 
 
 const glassHalf = (section: Section): number => Math.max(...section.pieces.map((p) => p.half), 0) + RIM;
 
-const scaleNote = (stretch: number): string =>
-  stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as tall.`;
-
 /** The end of the objective's barrel. */
 function Objective({ shoulder, half, axis }: { shoulder: number; half: number; axis: number }) {
   return (

@@ -171,10 +171,10 @@ function placeUnder(movable: Movable, lengths: ReturnType<typeof lengthsOf>, top
   return length && [length.middle, top + LENGTH_ROW * length.row + 8];
 }
 
-/** Everything that slides along has a rider on the bench. */
 /** What stands on the bench, by name. */
 const ON_BENCH: Record<string, string> = { pupil: 'exit pupil', relay: 'relay', focal: 'sensor' };
 
+/** Everything that slides along has a rider on the bench. */
 const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) => {
   const all = riders(movables, scene, scale, axis);
   // A name stands behind its rider, where the next leaves room for it.

@@ -166,7 +166,8 @@ function lineThrough([first, ...rest]: readonly Spot[]): string {
 
 const MOST_NUMBERS = 3;
 /** Numbers of about this size, px. */
-const [DIGIT, LINE] = [7, 14];
+const DIGIT = 7;
+const LINE = 14;
 
 /** The numbers beside the points: first those on the line, then what has room; none over a dot, the line or another. */
 function labelsOf(
