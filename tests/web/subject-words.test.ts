@@ -10,7 +10,8 @@ import { entriesOf, levelOf, spacesOf, spacingsOf } from '../../web/subject/entr
 import { givesUp } from '../../web/subject/gives-up.ts';
 import { excluding, loosened, looserSaid, loosers } from '../../web/subject/loosen.ts';
 import { lookFor, ownedSaid, shiftsSaid } from '../../web/subject/one-more-words.ts';
-import { axisOver, scatterOf } from '../../web/subject/scatter.ts';
+import { scatterOf } from '../../web/subject/scatter.ts';
+import { axisOver } from '../../web/subject/scatter-axis.ts';
 import { spacesFrom } from '../../web/subject/spaces-read.ts';
 import { answerOf, countsOf, figuresFor, levelSaid, missSaid, priceSaid, standsOf, stopsMost, wouldSaid } from '../../web/subject/told.ts';
 import { random } from '../support/random.ts';

@@ -1,10 +1,10 @@
 import { useRef, useState } from 'preact/hooks';
 import { answered, report } from '../state/draft.ts';
+import { linkHere, onClipboard } from './copying.ts';
 import { figuresAsText } from './figures-text.ts';
 import { fileName, written } from './file.ts';
 import { opened, openFile } from './open.ts';
 import { saveFile } from './save-file.ts';
-import { linkHere, onClipboard } from './share.tsx';
 
 /** The ways to keep a pairing beside its link, and to bring one back. */
 export function Keep() {
