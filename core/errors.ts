@@ -123,6 +123,8 @@ function told(issue: Issue, given: unknown): { code: string; message: string; ex
       if (given === undefined) return { code: 'missing', message: 'is missing', expected };
       return { code: 'notOneOf', message: `must be ${expected}`, expected };
     }
+    case 'invalid_format':
+      return { code: 'wrongForm', message: issue.message, expected: issue.message.replace(/^must be /, '') };
     case 'custom': {
       const more = issue.params as { code?: string; expected?: string } | undefined;
       return { code: more?.code ?? 'contradiction', message: issue.message, expected: more?.expected ?? '' };
