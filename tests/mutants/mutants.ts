@@ -2,10 +2,10 @@
  * Would a test notice? Each mutant of core is one place changed: an operator, a number, a branch, a statement. Told is
  * how many of them the tests notice, by folder; it fails below the floors. By hand, not part of `npm test`:
  *
- *   npm run mutants -- [--fresh] [--only core/pupil] [--patience 1500] [--runs 5] [--workers 2] [--tell]
+ *   npm run mutants -- [--fresh] [--only core/pupil] [--patience 1500] [--runs 5] [--workers 2] [--tests tests/core/pupil] [--tell]
  *
  * `noticed.json` keeps what was noticed before: that is not tried again while its file stays as it is (`--fresh` tries
- * all, `--tell` none). Those in `equivalent.json` change nothing that could be noticed, each with the reason.
+ * all, `--tell` none). With `--tests` only those are tried that begin so: quick, while one writes them. Those in `equivalent.json` change nothing that could be noticed, each with the reason.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -25,6 +25,7 @@ const { values: options } = parseArgs({
     patience: { type: 'string', default: '1500' },
     runs: { type: 'string', default: '5' },
     workers: { type: 'string', default: '2' },
+    tests: { type: 'string', default: 'tests/' },
   },
 });
 
@@ -58,7 +59,9 @@ for (const [file, text] of texts) {
 for (const { file, line, was } of equivalent.stale.values()) console.error(`equivalent.json: no mutant of ${was} in ${file}: ${line}`);
 
 mkdirSync(SCRATCH, { recursive: true });
-const tests = ['tests/core', 'tests/published', 'tests/data'].flatMap((folder) => filesIn(folder, '.test.ts'));
+const tests = ['tests/core', 'tests/published', 'tests/data']
+  .flatMap((folder) => filesIn(folder, '.test.ts'))
+  .filter((file) => file.startsWith(options.tests));
 const reaching = reachingOf(sources, tests);
 const wanted = all.filter(({ state, file }) => state === 'not tried' && file.startsWith(options.only));
 const logs: string[] = [];
@@ -95,11 +98,15 @@ async function worker(share: number, of: number): Promise<void> {
     const planFile = join(SCRATCH, `${name}.json`);
     writeFileSync(planFile, JSON.stringify(plan));
     logs.push(log);
-    const run = spawn(process.execPath, [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--config', join(import.meta.dirname, 'config.ts')], {
-      env: { ...process.env, MUTANTS: planFile, RUNS: options.runs, NODE_NO_WARNINGS: '1' },
-      cwd: ROOT,
-      stdio: ['ignore', 'inherit', 'inherit'],
-    });
+    const run = spawn(
+      process.execPath,
+      [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--config', join(import.meta.dirname, 'config.ts')],
+      {
+        env: { ...process.env, MUTANTS: planFile, RUNS: options.runs, NODE_NO_WARNINGS: '1' },
+        cwd: ROOT,
+        stdio: ['ignore', 'inherit', 'inherit'],
+      },
+    );
     await new Promise((done) => run.on('exit', done));
     rmSync(planFile);
     const before = wanted.filter(({ state }) => state === 'not tried').length;

@@ -80,7 +80,8 @@ export function mutantsOf(name: string, text: string): readonly Mutant[] {
 
   const visit = (node: Node): void => {
     if (TYPES.test(node.type) || (node.type === 'Property' && FOR_READERS.has(node.key?.name))) return;
-    if (node.type === 'BinaryExpression' && !(node.operator === '+' && (isText(node.left) || isText(node.right)))) add(node, ...turned(node));
+    if (node.type === 'BinaryExpression' && !(node.operator === '+' && (isText(node.left) || isText(node.right))))
+      add(node, ...turned(node));
     else if (node.type === 'AssignmentExpression') add(node, ...turned(node));
     else if (node.type === 'LogicalExpression')
       add(
