@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Mutant } from './sites.ts';
 
 /** What is kept between runs: which mutants were noticed, and which can't be. */
 
 const NOTICED = join(import.meta.dirname, 'noticed.json');
-const EQUIVALENT = join(import.meta.dirname, 'equivalent.json');
+/** A file for each room of core. */
+const EQUIVALENT = join(import.meta.dirname, 'equivalent');
 
 /** A file as it was tried, and its mutants in the order of the text: `1` noticed, `0` not. In hexadecimal. */
 type Noticed = Record<string, { readonly text: string; readonly noticed: string }>;
@@ -54,7 +55,11 @@ interface Equivalent {
 /** Whether a mutant is listed as equivalent; `stale` has the entries that no mutant answers to any more. */
 export function readEquivalent(texts: ReadonlyMap<string, string>) {
   const key = ({ file, line, was, becomes }: Omit<Equivalent, 'why'>): string => JSON.stringify([file, line, was, becomes]);
-  const stale = new Map(read<readonly Equivalent[]>(EQUIVALENT, []).map((entry) => [key(entry), entry]));
+  const stale = new Map(
+    readdirSync(EQUIVALENT).flatMap((name) =>
+      read<readonly Equivalent[]>(join(EQUIVALENT, name), []).map((entry) => [key(entry), entry] as const),
+    ),
+  );
   const listed = new Set(stale.keys());
   const lines = new Map([...texts].map(([file, text]) => [file, text.split('\n').map((line) => line.trim())]));
   const listedOf = (file: string, { line, was, becomes }: Mutant): boolean => {

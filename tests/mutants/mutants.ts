@@ -5,7 +5,7 @@
  *   npm run mutants -- [--fresh] [--only core/pupil] [--patience 1500] [--runs 5] [--workers 2] [--tests tests/core/pupil] [--tell]
  *
  * `noticed.json` keeps what was noticed before: that is not tried again while its file stays as it is (`--fresh` tries
- * all, `--tell` none). With `--tests` only those are tried that begin so: quick, while one writes them. Those in `equivalent.json` change nothing that could be noticed, each with the reason.
+ * all, `--tell` none). With `--tests` only those are tried that begin so: quick, while one writes them. Those in `equivalent/` change nothing that could be noticed, each with the reason.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -56,7 +56,7 @@ for (const [file, text] of texts) {
   });
 }
 
-for (const { file, line, was } of equivalent.stale.values()) console.error(`equivalent.json: no mutant of ${was} in ${file}: ${line}`);
+for (const { file, line, was } of equivalent.stale.values()) console.error(`equivalent/: no mutant of ${was} in ${file}: ${line}`);
 
 mkdirSync(SCRATCH, { recursive: true });
 const tests = ['tests/core', 'tests/published', 'tests/data']
