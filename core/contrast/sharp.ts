@@ -17,7 +17,8 @@ function spanOf(point: FieldPoint, criterion: number): Span {
   if (at(best) < 0) return { short: -at(best) };
   const end = (towards: 1 | -1): number => {
     let k = best;
-    while (k + towards >= 0 && k + towards < range.count && at(k + towards) >= 0) k += towards;
+    // Past the last place there is nothing, and that is not enough either.
+    while (at(k + towards) >= 0) k += towards;
     const beyond = k + towards;
     const part = beyond < 0 || beyond >= range.count ? 0 : at(k) / (at(k) - at(beyond));
     return range.from + range.step * (k + towards * part);

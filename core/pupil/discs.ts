@@ -28,8 +28,8 @@ function eachArc({ walk, radius }: Discs, slope: number, visit: (of: number, fro
   for (let i = 0; i < count; i++) {
     const c = (walk[i] as number) * slope;
     const r = radius[i] as number;
-    // Of two discs that begin together the one with the smaller centre is the lower from there on.
-    if (c - r > left || (c - r === left && c < (walk[at] as number) * slope)) {
+    // Of discs that begin together any will do: the lower one's crossing is at the beginning.
+    if (c - r > left) {
       left = c - r;
       at = i;
     }
@@ -47,7 +47,7 @@ function eachArc({ walk, radius }: Discs, slope: number, visit: (of: number, fro
       if (cj >= c) continue;
       const rj = radius[j] as number;
       const crossing = (rj * rj - cj * cj - q) / (2 * (c - cj));
-      if (crossing < to || (crossing === to && next !== at && cj < (walk[next] as number) * slope)) {
+      if (crossing < to) {
         to = crossing;
         next = j;
       }
@@ -56,7 +56,6 @@ function eachArc({ walk, radius }: Discs, slope: number, visit: (of: number, fro
       visit(at, x, to);
       x = to;
     }
-    if (next === at) break;
     at = next;
   }
 }
@@ -109,7 +108,6 @@ export function overlapAcross(discs: Discs, slope: number, shift: number): numbe
   let area = 0;
   eachArc(discs, slope, (of, from, to) => {
     const r = discs.radius[of] as number;
-    if (r <= half) return;
     const c = (discs.walk[of] as number) * slope;
     const reach = halfHeight(r, half);
     const a = Math.max(from - c, -reach);

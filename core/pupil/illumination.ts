@@ -24,7 +24,6 @@ export const relativeIllumination = (seen: SeenStops, slope: number): number => 
 
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
 export function onsetOf(seen: SeenStops, i: number): number {
-  if (i === seen.limiting) return Number.POSITIVE_INFINITY;
   const room = (seen.radius[i] as number) - axisRadius(seen);
   const walk = Math.abs((seen.walk[i] as number) - (seen.walk[seen.limiting] as number));
   return walk === 0 ? Number.POSITIVE_INFINITY : room / walk;
@@ -48,7 +47,7 @@ function partingSlope({ walk, radius }: Discs): number {
   for (let i = 0; i < walk.length; i++) {
     for (let j = 0; j < i; j++) {
       const apart = Math.abs((walk[i] as number) - (walk[j] as number));
-      if (apart > 0) first = Math.min(first, ((radius[i] as number) + (radius[j] as number)) / apart);
+      first = Math.min(first, ((radius[i] as number) + (radius[j] as number)) / apart);
     }
   }
   return first;
@@ -60,13 +59,12 @@ function partingSlope({ walk, radius }: Discs): number {
  */
 export function slopeAtShare(seen: SeenStops, share: number): number {
   const onset = onsetSlope(seen);
-  if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);
   const at = (slope: number): readonly [number, number] => {
     const [area, rate] = sharedArea(seen, slope);
     const root = Math.sqrt(area / whole);
-    return [root - wanted, root > 0 ? rate / whole / (2 * root) : -1];
+    return [root - wanted, rate / whole / (2 * root)];
   };
   return Math.min(seen.fieldSlope, fallingRoot(at, onset, partingSlope(seen)));
 }
