@@ -47,11 +47,8 @@ export function clearingSpans(rig: Rig, r: number): Span[] {
         const [Ai, Ak, Bi, Bk] = [A[i], A[k], B[i], B[k]] as [number, number, number, number];
         return half(i) * beam(reach) - half(k) * upright * F * Ai - side * (Ak * Bi - Ai * Bk) * r;
       });
-    // Only where there is a picture at all.
-    const clear =
-      keep(({ F }) => F) &&
-      keep(beam) &&
-      rig.stops.every((_, i) => BOTH.every((upright) => BOTH.every((side) => within(i, upright, side))));
+    // Only where there is a picture at all; that the sign holds is asked where `i` is `k` itself.
+    const clear = keep(({ F }) => F) && rig.stops.every((_, i) => BOTH.every((upright) => BOTH.every((side) => within(i, upright, side))));
     return clear ? [[least, greatest]] : [];
   };
   return rig.stops.flatMap((_, k) => BOTH.flatMap((sign) => spanOf(k, sign)));

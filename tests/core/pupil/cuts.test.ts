@@ -77,8 +77,8 @@ describe('which stops cut a corner', () => {
 
 describe('the infinity space that would clear a corner', () => {
   // Off the focus the ring limits at some spaces and the pupil at others: two stretches are clear, none between them.
-  const at = (infinitySpaceMm: number): Rig =>
-    rigWith([pupil(10), ring('ring', 8, 10), rim(12)], {
+  const at = (infinitySpaceMm: number, order = (stops: PlacedStop[]) => stops): Rig =>
+    rigWith(order([pupil(10), ring('ring', 8, 10), rim(12)]), {
       infinitySpaceMm,
       relayFocalLengthMm: 100,
       sensorOffsetMm: 50,
@@ -93,9 +93,11 @@ describe('the infinity space that would clear a corner', () => {
     for (let d = 0; d < away - 1e-6; d += 0.5) expect(clear(space + d) || clear(space - d)).toBe(false);
   });
 
-  it('lies on either side of where it stands', () => {
-    expect(cutsOf(at(90), 1)[0]?.clearsAt.infinitySpaceMm).toBeLessThan(90);
-    expect(cutsOf(at(150), 1)[0]?.clearsAt.infinitySpaceMm).toBeGreaterThan(150);
+  it('lies on either side of where it stands, in whatever order the stops are listed', () => {
+    for (const order of [(stops: PlacedStop[]) => stops, (stops: PlacedStop[]) => stops.toReversed()]) {
+      expect(cutsOf(at(90, order), 1)[0]?.clearsAt.infinitySpaceMm).toBeLessThan(90);
+      expect(cutsOf(at(150, order), 1)[0]?.clearsAt.infinitySpaceMm).toBeGreaterThan(150);
+    }
   });
 });
 
