@@ -39,7 +39,9 @@ describe('a sensor off the focus of the relay', () => {
 
 describe("the sensor's place at which the Strehl ratio has fallen to a limit", () => {
   const ratioAt = (of: Conjugates, s: number): number =>
-    offConjugate(of.n, of.naAt(s), (of.relayFocalLength * size(of, s)) / of.objectiveFocalLength).strehl(opticalShift(of, s) / of.wavelength);
+    offConjugate(of.n, of.naAt(s), (of.relayFocalLength * size(of, s)) / of.objectiveFocalLength).strehl(
+      opticalShift(of, s) / of.wavelength,
+    );
 
   it.each([
     ['a dry objective', rig()],

@@ -94,7 +94,7 @@ describe('where a Strehl ratio has fallen to a limit', () => {
     ['with a knee', (y: number) => (y < 0.3 ? y : 0.3 + (y - 0.3) / 5), (x: number) => (x < 0.3 ? x : 0.3 + 5 * (x - 0.3))],
   ])('is found from an estimate far too near, near or far, in a handful of looks: %s', (_, where, root) => {
     const found = where(due);
-    for (const factor of [0.3, 0.5, 0.9, 1, 1.1, 1.5, 3, 10]) {
+    for (const factor of [0.3, 0.5, 0.9, 1, 1.1, 1.5, 3]) {
       const { ratio, asked } = falling(root);
       expect(whereStrehl(ratio, limit, factor * found, 1e6) / found).toBeCloseTo(1, 11);
       expect(asked.length).toBeLessThan(20);
