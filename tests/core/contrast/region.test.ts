@@ -83,6 +83,11 @@ describe('the part of the pupil that a field point fills', () => {
     expect(sum(overlapOf(region, 0.6, 'sagittal').area)).toBeGreaterThan(0);
   });
 
+  test('of discs about one middle is as wide as the narrowest', () => {
+    expect(regionOf({ walk: [0, 0], radius: [5, 8] }, 0.1)?.halfWidth).toBeCloseTo(5, 9);
+    expect(regionOf({ walk: [0, 0, 0], radius: [8, 5, 6] }, 0.1)?.halfWidth).toBeCloseTo(5, 9);
+  });
+
   test('lists as many pairs as nodes, seven to a side where no more are asked for, and none past the last', () => {
     const region = regionOf({ walk: [0], radius: [5] }, 0.1);
     if (!region) throw new Error('a whole pupil is no region');

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type FieldPoint, fieldPoint, worseThroughFocus } from '../../../core/contrast/field.ts';
 import { sharpSlope } from '../../../core/contrast/sharp.ts';
-import { BENT, settingOf } from './lenses.ts';
+import { cardinal } from '../../../core/trace/cardinal.ts';
+import { BENT, LIGHT, settingOf } from './lenses.ts';
 
 const setting = settingOf(BENT);
 const CRITERION = 0.8;
@@ -44,5 +45,22 @@ describe('the sharp circle', () => {
     const slopes = [0.5, 0.7, 0.9, 0.95].map((criterion) => sharpSlope(setting, criterion, 'one frame', 0.2));
     expect(slopes).toEqual(slopes.toSorted((a, b) => b - a));
     expect(new Set(slopes).size).toBe(4);
+  });
+
+  test('is the same whatever limit beyond it is set, near or far', () => {
+    const slope = sharpSlope(setting, CRITERION, 'stack', 0.2);
+    for (const limit of [1.04 * slope, 1.7]) expect(sharpSlope(setting, CRITERION, 'stack', limit) / slope).toBeCloseTo(1, 3);
+  });
+
+  // A beam too slender for aberrations, between two discs of 2 mm that part by 40 mm per slope: it is 4 - 40 t high.
+  test('ends where too little of the beam is left to carry the detail at all', () => {
+    const frequency = 4;
+    const slender = { ...settingOf(BENT, { radius: 2, frequency }), discs: { walk: [0, 40], radius: [2, 2] } };
+    const f = cardinal(slender.colours.reference).effectiveFocalLengthMm;
+    const apart = frequency * LIGHT * 1e-6 * f;
+    for (const focus of ['stack', 'one frame'] as const) {
+      const slope = sharpSlope(slender, CRITERION, focus, 0.2);
+      expect(Math.abs(slope / ((4 - apart) / 40) - 1)).toBeLessThan(5e-3);
+    }
   });
 });
