@@ -1,0 +1,8 @@
+/**
+ * What the outside world prints, and what core makes of it, as a contents page. The page fetches it with the
+ * view that shows it; `tests/published` runs the same code and cites each source.
+ */
+
+export type { OnTable, ToldId } from './checked/check.ts';
+export { type Answered, type Answers, asked, checking, type Entry, type Progress } from './checked/checking.ts';
+export { checkedSays, type Placed, placedIn, type Summary, summaryOf } from './checked/says.ts';

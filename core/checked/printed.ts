@@ -1,0 +1,40 @@
+/**
+ * A number as its source printed it. The tolerance comes from the digits that stand there: half a unit
+ * of the last one where the source rounds, and up to one whole unit above it where it cuts digits off.
+ */
+export interface Printed {
+  readonly value: number;
+  readonly unit: number;
+  readonly decimals: number;
+}
+
+/** @throws where the text is no plain decimal number */
+export function printed(text: string): Printed {
+  const match = text.match(/^[−-]?\d+(?:\.(\d+))?$/);
+  if (!match) throw new Error(`'${text}' is not a printed number`);
+  const decimals = match[1]?.length ?? 0;
+  return { value: Number(text.replace('−', '-')), unit: 10 ** -decimals, decimals };
+}
+
+/** Room for the last bit of a double, so that a number that ends in 5 may be rounded either way. */
+const LAST_BIT = 1e-9;
+
+interface Rounding {
+  cutOff?: boolean;
+  /** What the source's own rounded inputs add on either side. */
+  slack?: number;
+}
+
+/** From the lowest to the highest number that would be printed so. */
+export function span(text: string, { cutOff = false, slack = 0 }: Rounding = {}): readonly [low: number, high: number] {
+  const { value, unit } = printed(text);
+  const room = LAST_BIT * unit + slack;
+  const [below, above] = cutOff ? [room, unit + room] : [unit / 2 + room, unit / 2 + room];
+  return value < 0 ? [value - above, value + below] : [value - below, value + above];
+}
+
+/** Whether `value` would be printed so. */
+export function agrees(value: number, text: string, rounding: Rounding = {}): boolean {
+  const [low, high] = span(text, rounding);
+  return value >= low && value <= high;
+}
