@@ -19,7 +19,7 @@ export interface OnTable {
 /** What the source's own rounded inputs add to the tolerance, on either side, in the unit of the value. */
 export interface Slack {
   readonly of: () => number;
-  /** Goes on 'and what … make'. */
+  /** Goes into 'and what … adds'. */
   readonly why: string;
 }
 

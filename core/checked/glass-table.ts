@@ -34,6 +34,6 @@ const check = (id: string, provenance: Provenance, source: SourceId, claim: stri
 
 /** The other glasses that a relay can be listed with. */
 export const GLASS_TABLE: readonly Check[] = [
-  check('GLS-150', 'catalogue-2017', 'glass-catalogue', 'n_d and V_d of all further glasses of that catalogue'),
-  check('GLS-151', 'catalogue-s', 'glass-catalogue-other', 'n_d and V_d of the glasses of another'),
+  check('GLS-150', 'catalogue-2017', 'glass-catalogue', 'n_d and V_d of the further glasses that a relay can be listed with'),
+  check('GLS-151', 'catalogue-s', 'glass-catalogue-other', 'n_d and V_d of glasses of another maker'),
 ];

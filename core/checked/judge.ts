@@ -25,8 +25,12 @@ export interface Judged {
 
 const MORE_DIGITS = 2;
 
-/** A computed number as it stands beside a printed one. */
-export const beside = (value: number, text: string): string => value.toFixed(printed(text).decimals + MORE_DIGITS).replace('-', '−');
+/** A computed number as it stands beside a printed one; a zero has no sign. */
+const beside = (value: number, text: string): string =>
+  value
+    .toFixed(printed(text).decimals + MORE_DIGITS)
+    .replace(/^-(?=[0.]+$)/, '')
+    .replace('-', '−');
 
 /** A printed number against what core works out now. What goes wrong on the way is told, never thrown. */
 export function judge({ what = '', printed: text, of, cutOff = false, slack, not = [] }: Value): Judged {
@@ -34,7 +38,8 @@ export function judge({ what = '', printed: text, of, cutOff = false, slack, not
   const why = toleranceOf(cutOff, slack?.why, not);
   try {
     const room = { cutOff, slack: slack?.of() ?? 0 };
-    const computed = of();
+    // A zero has no sign in an answer either.
+    const computed = of() + 0;
     const [low, high] = span(text, room);
     if (!Number.isFinite(computed)) return missed(what, expected, low, high, why, 'no number comes out');
     const other = not.find((elsewhere) => agrees(computed, elsewhere));
@@ -59,14 +64,15 @@ export function judge({ what = '', printed: text, of, cutOff = false, slack, not
 /** Equal but for what the last digits of the arithmetic leave, of the number itself or of 1. */
 const EQUAL = 1e-9;
 const LAW_DIGITS = 10;
-const LAW_WHY = 'a thousand-millionth: equal but for the last digits of the arithmetic';
+/** How a law's tolerance arises. */
+export const EXACT = 'a thousand-millionth, which the last digits of the arithmetic may take';
 
 /** A law's pairs, each side worked out anew and one after the other. */
 export function* judging({ pairs }: Pick<Law, 'pairs'>): Generator<Judged> {
   try {
-    for (const [computed, due] of pairs()) yield judgePair(computed, due);
+    for (const [computed, due] of pairs()) yield judgePair(computed + 0, due);
   } catch (error) {
-    yield missed('', 'an equality', 0, 0, LAW_WHY, error instanceof Error ? error.message : String(error));
+    yield missed('', 'an equality', 0, 0, EXACT, error instanceof Error ? error.message : String(error));
   }
 }
 
@@ -74,9 +80,9 @@ function judgePair(computed: number, due: number): Judged {
   const room = EQUAL * Math.max(1, due);
   const [low, high] = [due - room, due + room];
   const [expected, shown] = [short(due, LAW_DIGITS), short(computed, LAW_DIGITS)];
-  if (!Number.isFinite(computed)) return missed('', expected, low, high, LAW_WHY, 'no number comes out');
+  if (!Number.isFinite(computed)) return missed('', expected, low, high, EXACT, 'no number comes out');
   const holds = Math.abs(computed - due) <= room;
-  return { what: '', expected, computed, shown, low, high, place: placeOf(computed, low, high), why: LAW_WHY, holds };
+  return { what: '', expected, computed, shown, low, high, place: placeOf(computed, low, high), why: EXACT, holds };
 }
 
 const placeOf = (value: number, low: number, high: number): number => (2 * value - low - high) / (high - low);
@@ -93,11 +99,14 @@ const missed = (what: string, expected: string, low: number, high: number, why: 
   fault,
 });
 
+/** How most tolerances arise. */
+export const USUAL = 'half a unit of its last digit';
+
 /** How a tolerance arises, in words. */
 function toleranceOf(cutOff: boolean, slack: string | undefined, not: readonly string[]): string {
-  const digits = cutOff ? 'up to a unit of the last digit above: digits are cut off' : 'half a unit of the last digit';
+  const digits = cutOff ? 'a whole unit of its last digit, upward: digits are cut off' : USUAL;
   return [
-    slack ? `${digits}, and what ${slack} may make` : digits,
+    slack ? `${digits}, and what ${slack} adds` : digits,
     ...(not.length > 0 ? [`not ${not.join(' nor ')}, by other conventions`] : []),
   ].join('; ');
 }

@@ -2,8 +2,9 @@ import { type Glassworks, numberIn, type Objective, type Pairing, pairingSchema,
 import { evaluatePart } from '../pairing/evaluate.ts';
 import { type Plan, planFor } from '../pairing/registry.ts';
 import { planOf as planOfGroup, TABLE_GROUP_NAMES, TABLE_GROUPS } from '../table/groups.ts';
-import { evaluateTable, type Settings, TABLE_FIGURES, type TableFigureId } from '../table.ts';
+import { evaluateTable, type Settings, type TableFigureId } from '../table.ts';
 import type { OnTable, ToldId, Value } from './check.ts';
+import { isOfTable } from './look.ts';
 
 /**
  * A real pairing in which only what is said matters: the exit pupil at the shoulder, the principal plane
@@ -45,8 +46,6 @@ function planOf(id: ToldId): Plan<ToldId> {
   PLANS.set(id, plan);
   return plan;
 }
-
-const isOfTable = (id: ToldId): id is TableFigureId => TABLE_FIGURES.some((figure) => figure.id === id);
 
 /** A figure's value in the pairing's report or on its table; a figure without one is an error. */
 export function told(changes: Changes, id: ToldId): number {

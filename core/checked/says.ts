@@ -41,23 +41,21 @@ export function summaryOf(answers: readonly Answers[]): Summary {
 /** What all checks come to, in words: what fails comes first. */
 export function checkedSays({ numbers, sources, equalities, failing, nearest }: Summary): readonly string[] {
   const what = `${numbers} published numbers from ${sources} sources and ${equalities} equalities that must hold exactly`;
-  const near = nearest
-    ? ` The nearest to its limit: ${nameOf(nearest)}, printed ${nearest.value.expected}, worked out ${nearest.value.shown}.`
-    : '';
   if (failing.length === 0)
-    return [`${what} are worked out anew here as you read. All agree within the digits that were printed.`, near.trim()];
-  const some = failing.slice(0, MOST_NAMED).map(({ entry, value }) => `${nameOf({ entry, value })}: ${missOf(value)}`);
-  const more = failing.length > MOST_NAMED ? ` And ${failing.length - MOST_NAMED} more, marked below.` : '';
+    return [
+      `${what} are worked out anew here as you read. All agree within the digits that were printed.`,
+      ...(nearest ? [`The nearest to its limit is printed as ${met(nearest, 'and comes out as')}`] : []),
+    ];
+  const [one, more] = [failing.length === 1, failing.length - MOST_NAMED];
   return [
-    `${failing.length === 1 ? 'One number does' : `${failing.length} numbers do`} not agree on this machine. Trust nothing here that rests on ${failing.length === 1 ? 'it' : 'them'} until it is known why.`,
-    `${some.join('. ')}.${more}`,
+    `${one ? 'One number does' : `${failing.length} numbers do`} not agree on this machine. Trust nothing here that rests on ${one ? 'it' : 'them'} until it is known why.`,
+    ...failing.slice(0, MOST_NAMED).map((placed) => `Expected is ${met(placed, 'but what comes out is')}`),
+    ...(more > 0 ? [`And ${more} more, below.`] : []),
     `Worked out were ${what}.`,
   ];
 }
 
 const MOST_NAMED = 3;
 
-const nameOf = ({ entry, value }: Placed): string => (value.what ? `${entry.claim} (${value.what})` : entry.claim);
-
-const missOf = ({ expected, shown, fault }: Answered): string =>
-  fault ? `expected ${expected}, but ${fault}` : `expected ${expected}, worked out ${shown}`;
+const met = ({ entry: { claim }, value: { what, expected, shown, fault } }: Placed, link: string): string =>
+  `${expected} ${link} ${shown}${fault ? `, for ${fault}` : ''}${what ? ` (${what})` : ''}: ${claim}.`;

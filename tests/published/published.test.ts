@@ -40,6 +40,7 @@ describe('the checks', () => {
     for (const { values } of CHECKS) {
       expect(values.length).toBeGreaterThan(0);
       expect(new Set(values.map(({ what }) => what)).size).toBe(values.length);
+      if (values.length > 1) for (const { what } of values) expect(what).toBeTruthy();
     }
   });
 

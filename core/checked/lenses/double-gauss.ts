@@ -101,7 +101,14 @@ const value = (what: string, printed: string, of: (seen: Seen) => number): Value
 /** From the last vertex to where the chief ray crosses the axis behind the lens. */
 const exitPupilMm = ({ pair: { chief } }: Seen): number => -(chief.height[LAST] as number) / (chief.slope[LAST + 1] as number);
 
-const columns = ['sphericalMm', 'tangentialComaMm', 'tangentialFieldMm', 'sagittalFieldMm', 'petzvalFieldMm', 'distortionMm'] as const;
+const COLUMNS = [
+  ['sphericalMm', 'spherical'],
+  ['tangentialComaMm', 'tangential coma'],
+  ['tangentialFieldMm', 'tangential field'],
+  ['sagittalFieldMm', 'sagittal field'],
+  ['petzvalFieldMm', 'Petzval field'],
+  ['distortionMm', 'distortion'],
+] as const;
 
 const thirdOrder =
   (surface: number, column: keyof Transverse) =>
@@ -124,7 +131,7 @@ export const DOUBLE_GAUSS: readonly Check[] = [
     claim: 'focal length, back and front focal length and f-number of a double Gauss',
     source: 'lens-listing',
     known: 'read',
-    how: 'cardinal',
+    how: 'the cardinal points',
     values: [
       value('focal length', '100.0038', ({ middle }) => cardinal(middle).effectiveFocalLengthMm),
       value('back focal length', '61.4875', ({ middle }) => cardinal(middle).backFocalLengthMm),
@@ -137,7 +144,7 @@ export const DOUBLE_GAUSS: readonly Check[] = [
     claim: 'its entrance and exit pupil, and the paraxial image height at 14°',
     source: 'lens-listing',
     known: 'read',
-    how: 'paraxialRay through the middle of the stop; the exit pupil as wide as the marginal ray is there',
+    how: 'a paraxial ray through the middle of the stop; the exit pupil as wide as the marginal ray is there',
     values: [
       value('entrance pupil', '57.9120', ({ middle }) => -entrancePupilMm(middle, STOP)),
       value('exit pupil', '-53.1569', exitPupilMm),
@@ -153,7 +160,7 @@ export const DOUBLE_GAUSS: readonly Check[] = [
     claim: 'its marginal ray: height, slope, and index times incidence at each surface',
     source: 'lens-listing',
     known: 'read',
-    how: 'rayPair',
+    how: 'the marginal ray, surface by surface',
     values: MARGINAL.flatMap(([height, slope, incidence], k) => [
       value(`${name(k)}, height`, height, ({ pair: { marginal } }) => marginal.height[k] as number),
       value(`${name(k)}, slope`, slope, ({ pair: { marginal } }) => marginal.slope[k + 1] as number),
@@ -165,11 +172,11 @@ export const DOUBLE_GAUSS: readonly Check[] = [
     claim: 'its transverse third-order aberrations at each surface',
     source: 'lens-listing',
     known: 'read',
-    how: 'seidelBySurface and transverse',
+    how: 'what each surface adds to the Seidel sums, as lengths at the image',
     values: THIRD_ORDER.flatMap((row, k) =>
       row.map((text, i) => {
-        const column = columns[i] as keyof Transverse;
-        return value(`${name(k)}, ${column}`, text, thirdOrder(k, column));
+        const [column, words] = COLUMNS[i] as (typeof COLUMNS)[number];
+        return value(`${name(k)}, ${words}`, text, thirdOrder(k, column));
       }),
     ),
   },
@@ -178,7 +185,7 @@ export const DOUBLE_GAUSS: readonly Check[] = [
     claim: 'its axial and lateral colour between 486.1 and 656.3 nm at each surface, and the sums',
     source: 'lens-listing',
     known: 'read',
-    how: 'colourBySurface and colourFringes',
+    how: 'what each surface adds to the colour sums, as lengths at the image',
     values: [
       ...AXIAL.map((text, k) => value(`${name(k)}, axial`, text, fringe(k, 'axialMm'))),
       ...LATERAL.map((text, k) => value(`${name(k)}, lateral`, text, fringe(k, 'lateralMm'))),

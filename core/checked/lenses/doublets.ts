@@ -28,7 +28,7 @@ const catalogued = ([id, nominal, radii, thicknessesMm, glasses, f, back]: (type
     claim: `a cemented doublet of ${nominal} mm at 587.56 nm: f = ${f}, f_b = ${back}`,
     source: 'doublet-catalogue',
     known: 'read',
-    how: 'cardinal; the catalogue rounds its radii to 0.1 mm, which moves both by a tenth of a millimetre and more',
+    how: 'the cardinal points; the catalogue rounds its radii to 0.1 mm, which moves both by a tenth of a millimetre and more',
     values: [
       ofLens(lens, 'f', f, (of) => cardinal(prescription(of, D_LINE)).effectiveFocalLengthMm),
       ofLens(lens, 'f_b', back, (of) => cardinal(prescription(of, D_LINE)).backFocalLengthMm),
@@ -47,7 +47,7 @@ function betweenLines(of: (lens: Cardinal) => number): Pick<Value, 'of' | 'slack
   const at = (nm: number): number => of(cardinal(prescription(lensOf(AIR_SPACED), nm)));
   return {
     of: () => (at(E_LINE) + at(D_LINE)) / 2,
-    slack: { of: () => Math.abs(at(D_LINE) - at(E_LINE)) / 2, why: 'the wavelength, which the source does not tell,' },
+    slack: { of: () => Math.abs(at(D_LINE) - at(E_LINE)) / 2, why: 'a wavelength that is not told' },
   };
 }
 
@@ -70,7 +70,7 @@ export const DOUBLETS: readonly Check[] = [
     claim: 'an air-spaced telescope doublet: image 47.3562 behind it (read), focal length 48 (from memory)',
     source: 'lens-collection',
     known: 'read',
-    how: 'cardinal, between the e and d lines: the source does not tell which wavelength it focuses for',
+    how: 'the cardinal points, between the e and d lines: the source does not tell which wavelength it focuses for',
     values: [
       { what: 'image', printed: '47.3562', ...betweenLines((c) => c.backFocalLengthMm) },
       { what: 'focal length', printed: '48.0', ...betweenLines((c) => c.effectiveFocalLengthMm) },
@@ -82,7 +82,7 @@ export const DOUBLETS: readonly Check[] = [
       'a thin aplanatic doublet of 200 mm and its two lenses; its third radius is misprinted, and restored from its second focal length',
     source: 'engineering-science',
     known: 'formula read',
-    how: 'cardinal of surfaces without thickness between them',
+    how: 'the cardinal points of surfaces without thickness between them',
     values: [aplanatic(APLANATIC_CROWN, 'f1', '94.5'), aplanatic(APLANATIC_FLINT, 'f2', '-179.1'), aplanatic(APLANATIC, 'f', '200')],
   },
 ];

@@ -33,7 +33,7 @@ function carried(lens: PrintedLens, of: (lens: Lens) => number): number {
 }
 
 /** Why a value may be off by more than its own last digit. */
-export const ROUNDED_RADII = 'the radii, rounded by the source';
+export const ROUNDED_RADII = 'the rounding of its radii';
 
 /** A value that a source prints of a lens whose radii it has rounded. */
 export const ofLens = (lens: PrintedLens, what: string, text: string, of: (lens: Lens) => number): Value => ({

@@ -61,7 +61,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: 'an axial ray through a cemented lens from an object 300 mm before it',
     source: 'optical-engineering',
     known: 'read',
-    how: 'paraxialRay',
+    how: 'a paraxial ray, surface by surface',
     values: [
       { what: 'y2', printed: '9.555556', of: () => axial.height[1] as number },
       { what: 'n u behind surface 2', printed: '-0.0475556', of: () => 1.6 * (axial.slope[2] as number) },
@@ -74,7 +74,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: 'the principal ray of the same lens through the middle of its first surface, and the image of an object of 20 mm',
     source: 'optical-engineering',
     known: 'read',
-    how: 'paraxialRay, followed to where the axial ray crosses the axis',
+    how: 'a paraxial ray, followed to where the axial ray crosses the axis',
     values: [
       { what: 'y3', printed: '-0.528889', of: () => principal.height[2] as number },
       { what: 'n u behind surface 3', printed: '-0.0675556', of: () => principal.slope[3] as number },
@@ -86,7 +86,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: "a triplet's focal length, back focal length, numerical aperture, f-number and image height",
     source: 'optical-engineering',
     known: 'read',
-    how: 'cardinal, and the rays of rayPair',
+    how: 'the cardinal points, and the marginal and the chief ray',
     values: [
       { what: 'focal length', printed: '101.181', of: () => tripletCardinal.effectiveFocalLengthMm },
       { what: 'back focal length', printed: '77.405', of: () => tripletCardinal.backFocalLengthMm },
@@ -104,7 +104,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: "the triplet's Petzval radius over its focal length",
     source: 'optical-engineering',
     known: 'read',
-    how: 'S4 is the square of the invariant over the Petzval radius',
+    how: 'the fourth Seidel sum is the square of the invariant over the Petzval radius',
     values: [
       {
         printed: '-2.935',
@@ -117,7 +117,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: "both paraxial rays at the triplet's first surface",
     source: 'optical-engineering',
     known: 'read',
-    how: 'rayPair with the pupil that is the image of the stop',
+    how: 'the marginal and the chief ray, with the pupil that is the image of the stop',
     values: tableRow(0, ['14.600000', '-0.148315', '0.390374', '-6.411174', '0.195343', '0.038578']),
   },
   {
@@ -125,7 +125,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: "both paraxial rays at the triplet's second surface",
     source: 'optical-engineering',
     known: 'read',
-    how: 'rayPair with the pupil that is the image of the stop',
+    how: 'the marginal and the chief ray, with the pupil that is the image of the stop',
     values: tableRow(1, ['13.724943', '-0.263817', '-0.188507', '-5.258650', '0.324469', '0.210743']),
   },
   {
@@ -133,7 +133,7 @@ export const RAY_TABLES: readonly Check[] = [
     claim: 'a cemented doublet: paraxial focus, focal length, and where the real ray at 2 mm crosses the axis',
     source: 'lens-design',
     known: 'from memory',
-    how: 'cardinal and trace',
+    how: 'the cardinal points, and a real ray',
     values: [
       ofLens(DOUBLET, "paraxial l'", '11.285857', (lens) => cardinal(prescription(lens, ANY_NM)).backFocalLengthMm),
       ofLens(DOUBLET, "f'", '12.0000', (lens) => cardinal(prescription(lens, ANY_NM)).effectiveFocalLengthMm),

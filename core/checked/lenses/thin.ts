@@ -65,13 +65,13 @@ function crown(shape: number): Pick<Value, 'of' | 'slack'> {
   const [low, high] = [1.517, 1.52].map((n) => () => longitudinal(bent(n, shape))) as [() => number, () => number];
   return {
     of: () => (low() + high()) / 2,
-    slack: { of: () => Math.abs(high() - low()) / 2, why: 'the index, which the source does not tell,' },
+    slack: { of: () => Math.abs(high() - low()) / 2, why: 'an index that is not told' },
   };
 }
 
 const BENDINGS = [-1, 0, 0.7, 1];
-const ofBendings = (curve: Curve, printed: string): Value[] =>
-  BENDINGS.map((shape) => ({ what: `${curve}, bent ${shape}`, printed, of: () => radius(bent(1.5168, shape), curve) }));
+const ofBendings = (curve: Curve, words: string, printed: string): Value[] =>
+  BENDINGS.map((shape) => ({ what: `${words}, bent ${shape}`.replace('-', '−'), printed, of: () => radius(bent(1.5168, shape), curve) }));
 
 /** A thin achromat, cemented; how it is bent does not matter here. */
 const [CROWN, FLINT] = ['N-BK7', 'SF5'].map((name) => glassNamed(name) as Medium) as [Medium, Medium];
@@ -90,15 +90,19 @@ export const THIN: readonly Check[] = [
     claim: 'field curves of a thin lens with the stop at it, however bent: n f, f / (1 + 1/n), f / (3 + 1/n), n = 1.5168',
     source: 'optical-engineering',
     known: 'formula read',
-    how: 'seidelBySurface and fieldCurves of two surfaces without thickness between them, radius over focal length',
-    values: [...ofBendings('petzvalMm', '-1.5168'), ...ofBendings('sagittalMm', '-0.60267'), ...ofBendings('tangentialMm', '-0.27328')],
+    how: 'the Seidel sums of two surfaces without thickness between them; radius over focal length',
+    values: [
+      ...ofBendings('petzvalMm', 'Petzval', '-1.5168'),
+      ...ofBendings('sagittalMm', 'sagittal', '-0.60267'),
+      ...ofBendings('tangentialMm', 'tangential', '-0.27328'),
+    ],
   },
   {
     id: 'THN-002',
     claim: 'Petzval radius of a thin lens of 100 mm, -n f',
     source: 'field-curvature',
     known: 'formula read',
-    how: 'S4',
+    how: 'the fourth Seidel sum',
     values: [{ printed: '-151.68', of: () => F_MM * radius(bent(1.5168, 0.3), 'petzvalMm') }],
   },
   {
@@ -106,7 +110,7 @@ export const THIN: readonly Check[] = [
     claim: 'longitudinal spherical aberration over f/N² of a plano-convex lens, either side first; least blur of the best form over f/N³',
     source: 'maker-primer',
     known: 'from memory',
-    how: 'S1; for the crown glass the index is not told, the best form is of n = 1.5',
+    how: 'the first Seidel sum; of the crown glass the index is not told, the best form is of n = 1.5',
     values: [
       { what: 'curved side first', printed: '0.272', ...crown(1) },
       { what: 'plane side first', printed: '1.069', ...crown(-1) },
@@ -119,7 +123,7 @@ export const THIN: readonly Check[] = [
     claim: 'field curves of a thin achromat of N-BK7 and SF5 with the stop at it, over the focal length',
     source: 'thin-achromats',
     known: 'from memory',
-    how: 'seidelBySurface and fieldCurves of three surfaces without thickness between them',
+    how: 'the Seidel sums of three surfaces without thickness between them',
     values: [
       achromat('sagittal', '-0.581', () => radius(ACHROMAT, 'sagittalMm')),
       achromat('tangential', '-0.269', () => radius(ACHROMAT, 'tangentialMm')),

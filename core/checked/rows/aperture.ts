@@ -62,7 +62,7 @@ export const APERTURE: readonly Check[] = [
     claim: 'a lens of f/4 works at f/8 at the magnification 1, with NA 0.0625 at the subject: (1 + m) N, NA = m / (2 N_w)',
     source: 'maker-aperture',
     known: 'formula read',
-    how: 'workingFNumber of a rig of that magnification and aperture; with tubes behind a camera lens tubesFarFNumber',
+    how: 'the working f-number of a rig of that magnification and aperture, and of a camera lens on tubes',
     values: [
       figureValue('tubesFarFNumber', '8', tubed(4, 1, 1), { what: 'with tubes' }),
       figureValue('workingFNumber', '8.000', engraved(1, 0.0625), { what: 'working f-number' }),
@@ -74,7 +74,7 @@ export const APERTURE: readonly Check[] = [
     claim: 'f-number on the sensor N = M / (2 NA)',
     source: 'image-side',
     known: 'from memory',
-    how: 'workingFNumber',
+    how: 'the working f-number',
     values: AP_003.map(([M, NA, text]) => figureValue('workingFNumber', text, engraved(M, NA), { what: `${M}x/${NA}` })),
   },
   {
@@ -82,7 +82,7 @@ export const APERTURE: readonly Check[] = [
     claim: 'NA = 1 / (2 N), by the sine',
     source: 'microscope-notes',
     known: 'read',
-    how: 'systemNa of a camera lens that faces an objective of its own focal length',
+    how: 'the aperture of a rig whose camera lens faces an objective of its own focal length',
     values: AP_005.map(([N, text]) => figureValue('systemNa', text, facing(N), { what: `f/${N}` })),
   },
   {
@@ -90,7 +90,7 @@ export const APERTURE: readonly Check[] = [
     claim: 'full stops run 1 1.4 2 2.8 4 5.6 8 11 16 22 32 45 64',
     source: 'full-stops',
     known: 'read',
-    how: 'cornerFNumber where half of the light is left: the next stop; where a quarter is left: the next but one',
+    how: 'the f-number in a corner that keeps half of the light is the next stop, in one that keeps a quarter the next but one',
     values: [
       ...AP_006.map(([N, text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 0.5), { what: `after ${N}`, cutOff: true })),
       ...AP_006.map(([N, , text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 0.25), { what: `second after ${N}` })),

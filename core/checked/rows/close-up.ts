@@ -20,7 +20,7 @@ export const CLOSE_UPS: readonly Check[] = [
     claim: 'a working distance of 25 cm takes +4; +1, +2 and +4 together make +7',
     source: 'encyclopaedia-close-up',
     known: 'read',
-    how: 'relayFocalLengthMm of +4; three thin lenses as one ray matrix, its power in dioptres; +3 and +4 as closeUpPowerDioptre',
+    how: 'the focal length of +4; three thin lenses as one ray matrix; +3 and +4 in one mount on the table',
     values: [
       figureValue('relayFocalLengthMm', '25', powered(4), { what: 'cm', per: 0.1 }),
       figureValue('closeUpFarthestMm', '25', screwedOn(4), { what: 'farthest, cm', per: 0.1 }),
@@ -34,7 +34,7 @@ export const CLOSE_UPS: readonly Check[] = [
     claim: '+3: 0.333 m; 0.9x with 300 mm set to infinity; with a lens that reaches 1.5 m, 0.273 m and 5.5 times as large',
     source: 'encyclopaedia-close-up',
     known: 'from memory',
-    how: 'relayFocalLengthMm; systemMagnification with the +3 in the objective’s place; the virtual image through its ray matrix; and the figures of the close-up lens on a camera lens',
+    how: 'the focal length; the magnification with the +3 in the objective’s place; the virtual image through its ray matrix; and the close-up lens on a camera lens',
     values: [
       figureValue('relayFocalLengthMm', '0.333', powered(3), { what: 'm', per: 1e-3 }),
       figureValue('systemMagnification', '0.9', asObjective(3, 300), { what: 'with 300 mm' }),
@@ -52,7 +52,7 @@ export const CLOSE_UPS: readonly Check[] = [
     claim: 'a 200 mm lens behind +5, both at infinity, magnifies 1.0 times: f_camera / f_close-up',
     source: 'encyclopaedia-close-up',
     known: 'formula read',
-    how: 'systemMagnification with the +5 in the objective’s place; closeUpFarMagnification',
+    how: 'the magnification with the +5 in the objective’s place, and with it on a camera lens',
     values: [
       figureValue('systemMagnification', '1.0', asObjective(5, 200), { what: 'as an objective' }),
       figureValue('closeUpFarMagnification', '1.0', screwedOn(5, { cameraFocalLengthMm: 200 }), { what: 'screwed on' }),
@@ -63,7 +63,7 @@ export const CLOSE_UPS: readonly Check[] = [
     claim: '+2 focuses at 0.5 m, +4 at 0.25 m',
     source: 'close-up-article',
     known: 'read',
-    how: 'relayFocalLengthMm',
+    how: 'the focal length of the relay',
     values: [
       figureValue('relayFocalLengthMm', '0.5', powered(2), { what: '+2', per: 1e-3 }),
       figureValue('relayFocalLengthMm', '0.25', powered(4), { what: '+4', per: 1e-3 }),

@@ -36,7 +36,7 @@ export const COLOUR: readonly Check[] = [
     claim: 'thin achromat of BK7 and F2: the crown 0.43 f, the flint -0.76 f',
     source: 'telescope-optics',
     known: 'read',
-    how: 'achromatPowers of the Abbe numbers 64.17 and 36.37',
+    how: 'two thin lenses of the Abbe numbers 64.17 and 36.37',
     values: achromat([1, 64.17, 36.37], ['0.43', '-0.76'], asFocalLength),
   },
   {
@@ -44,7 +44,7 @@ export const COLOUR: readonly Check[] = [
     claim: 'thin achromat of 200 mm, N-BK7 and SF2: 94.5 and -179.1 mm',
     source: 'engineering-science',
     known: 'formula read',
-    how: 'achromatPowers of the Abbe numbers of the two glasses',
+    how: 'two thin lenses of the Abbe numbers of these glasses',
     values: achromat([1 / 200, abbeNumber(named('N-BK7'), 'd'), abbeNumber(named('SF2'), 'd')], ['94.5', '-179.1'], asFocalLength),
   },
   {
@@ -52,7 +52,7 @@ export const COLOUR: readonly Check[] = [
     claim: 'thin achromat of 2 dioptres, V 63.46 and 36.37: 4.685 and -2.685 dioptres',
     source: 'optics-text',
     known: 'from memory',
-    how: 'achromatPowers',
+    how: 'two thin lenses of these Abbe numbers',
     values: achromat([2, 63.46, 36.37], ['4.685', '-2.685'], (power) => power),
   },
   {
@@ -60,7 +60,7 @@ export const COLOUR: readonly Check[] = [
     claim: 'the secondary spectrum of an ordinary achromat is some 2000th of its focal length: 0.0005 f',
     source: 'telescope-makers',
     known: 'from memory',
-    how: 'secondarySpectrum of N-BK7 and F2, of K7 and F2, of N-BK7 and SF5',
+    how: 'the focus between the lines that are brought together, for three pairs of glass',
     values: [
       ['N-BK7', 'F2'],
       ['K7', 'F2'],
@@ -72,7 +72,7 @@ export const COLOUR: readonly Check[] = [
     claim: "the eye's photopic luminous efficiency, 41 samples from 380 to 780 nm",
     source: 'eye',
     known: 'read',
-    how: 'LUMINOUS_EFFICIENCY',
+    how: 'the table by which a spectrum is weighed',
     values: EYE.map((text, i) => ({
       what: `${380 + 10 * i} nm`,
       printed: text,

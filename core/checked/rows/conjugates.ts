@@ -37,7 +37,7 @@ export const CONJUGATES: readonly Check[] = [
     claim: 'an objective of 6.00 mm with the subject at 6.20 mm: image at 186 mm, magnification −30.0',
     source: 'college-physics',
     known: 'read',
-    how: 'core’s ray matrices, and systemMagnification of a pairing with the sensor at that image (magnitude)',
+    how: 'ray matrices, and a pairing with its sensor at that image',
     values: [
       { what: 'image, mm', printed: '186', of: () => image(train(...OBJECTIVE)).distance },
       { what: 'magnification', printed: '−30.0', of: () => image(train(...OBJECTIVE)).magnification },
@@ -49,7 +49,7 @@ export const CONJUGATES: readonly Check[] = [
     claim: 'its eyepiece of 50.0 mm, 230 mm behind: image at −367 mm, magnification 8.33, −250 in all',
     source: 'college-physics',
     known: 'read',
-    how: 'core’s ray matrices',
+    how: 'ray matrices',
     values: [
       { what: 'image, mm', printed: '−367', of: () => image(train(...OBJECTIVE, ...EYEPIECE)).distance },
       // The first image, at the printed 186 mm, is the eyepiece's subject 44 mm before it.
@@ -62,12 +62,12 @@ export const CONJUGATES: readonly Check[] = [
     claim: 'Newton: 0.2 mm beyond the front focus of 6 mm goes with 180 mm behind the back focus, x x′ = f²',
     source: 'college-physics',
     known: 'formula read',
-    how: 'magnificationChangePerMm with a stop at 180 mm: its image 0.2 mm from the front focus makes it 1/0.2 a mm',
+    how: 'the change of scale with depth, with a stop at 180 mm: its image 0.2 mm from the front focus makes it 1/0.2 a mm',
     values: [
       { what: 'x′, mm', printed: '180', of: () => image(train(...OBJECTIVE)).distance - 6 },
       figureValue('magnificationChangePerMm', '5.000', STOP_AT_180, {
         what: '1/x',
-        slack: { of: () => (5 * 0.5) / 180, why: 'x′ good to 180 ± 0.5' },
+        slack: { of: () => (5 * 0.5) / 180, why: 'x′, known to half a millimetre,' },
       }),
     ],
   },
@@ -76,7 +76,7 @@ export const CONJUGATES: readonly Check[] = [
     claim: 'longitudinal magnification is the lateral one squared: 100 at 10x',
     source: 'encyclopaedia-magnification',
     known: 'formula read',
-    how: 'how far the image moves for 0.01 mm at the subject, through core’s ray matrices; the pairing keeps its 10x there',
+    how: 'how far the image moves for 0.01 mm at the subject, through ray matrices; the pairing keeps its 10x there',
     values: [
       { what: 'lengthwise', printed: '100', of: () => (image(tenTimes(20 - 0.01)).distance - image(tenTimes(20)).distance) / 0.01 },
       figureValue('systemMagnification', '10', TELECENTRIC, { what: 'across, 1 mm off infinity' }),

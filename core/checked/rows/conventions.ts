@@ -45,7 +45,7 @@ export const CONVENTIONS: readonly Check[] = [
     claim: '1.22 λ N is the radius of the Airy disc, not its diameter',
     source: 'optical-theory',
     known: 'from memory',
-    how: 'half of airyDiameterUm over λ N',
+    how: 'half of the Airy disc over λ N',
     values: [
       { what: 'radius', printed: '1.22', of: radius, not: ['2.44'] },
       { what: 'factor', printed: '1.22', of: () => AIRY_ZERO },
@@ -56,7 +56,7 @@ export const CONVENTIONS: readonly Check[] = [
     claim: 'numerical aperture by the sine: f/2 takes 0.25, not the 0.24254 of a tangent',
     source: 'formula-collection',
     known: 'formula read',
-    how: 'systemNa of a camera lens that faces an objective of its own focal length',
+    how: 'the aperture of a rig whose camera lens faces an objective of its own focal length',
     values: SINES.map(([N, sine, tangent]) => figureValue('systemNa', sine, facing(N), { what: `f/${N}`, not: [tangent] })),
   },
   {
@@ -64,7 +64,7 @@ export const CONVENTIONS: readonly Check[] = [
     claim: 'a pupil of 20 mm and NA 0.28 is 11.2 mm wide by the sine, not the 11.7 mm of the tangent',
     source: 'guide-tube-lenses',
     known: 'formula read',
-    how: 'pupilDiameterMm',
+    how: 'the exit pupil',
     values: [figureValue('pupilDiameterMm', '11.2', { objective: { na: 0.28 } }, { not: ['11.7'] })],
   },
   {
@@ -72,7 +72,7 @@ export const CONVENTIONS: readonly Check[] = [
     claim: '19 mm at 166 mm by the sine, 0.1137, separates 2.93 µm; the 2.92 µm that is printed is by the tangent',
     source: 'maker-resolution',
     known: 'formula read',
-    how: 'rayleighUm at 546 nm',
+    how: 'the finest separation at 546 nm',
     values: [figureValue('rayleighUm', '2.93', engraved(2, 0.1137, 546), { not: ['2.92'] })],
   },
 ];

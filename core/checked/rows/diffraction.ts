@@ -27,7 +27,7 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'first dark ring of the Airy pattern at x/π = 1.220',
     source: 'optical-theory',
     known: 'from memory',
-    how: 'AIRY_ZERO; the Bessel function of a general-purpose library is asked again in airy.test.ts',
+    how: 'the constant from which all of diffraction is worked out; the tests ask the Bessel function of an open library as well',
     values: [{ printed: '1.220', of: () => AIRY_ZERO }],
   },
   {
@@ -35,7 +35,7 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'cut-off 2 NA / λ = 1 / (λ N): NA 0.25 at 0.55 µm, 909.09 lp/mm; N = 20, 90.909 lp/mm',
     source: 'magazine-column',
     known: 'formula read',
-    how: 'cutoffObjectLpPerMm and cutoffImageLpPerMm of 10x/0.25',
+    how: 'the finest patterns at subject and sensor of 10x/0.25',
     values: [
       figureValue('cutoffObjectLpPerMm', '909.09', engraved(10, 0.25), { what: 'subject' }),
       figureValue('cutoffImageLpPerMm', '90.909', engraved(10, 0.25), { what: 'sensor' }),
@@ -46,7 +46,7 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'contrast of a round pupil without aberration, at tenths of the cut-off',
     source: 'contrast-tables',
     known: 'from memory',
-    how: 'diffractionMtf',
+    how: 'two round pupils, one shifted over the other',
     values: CIRCLE_MTF.map(([v, text]) => ({ what: `${v}`, printed: text, of: () => diffractionMtf(v) })),
   },
   {
@@ -54,7 +54,7 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'the same numbers as light: a rim as wide as the pupil cuts it as the pupil cuts its own shifted self',
     source: 'contrast-tables',
     known: 'from memory',
-    how: 'cornerIllumination with the corner at tenths of the way to the dark',
+    how: 'the light in the corner, with the corner at tenths of the way to the dark',
     values: CIRCLE_MTF.map(([v, text]) => figureValue('cornerIllumination', text, equalDiscs(v), { what: `${v} of the way` })),
   },
   {
@@ -62,14 +62,14 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'a square pixel of full fill leaves 2/π = 0.637 at the Nyquist frequency',
     source: 'sampling-text',
     known: 'from memory',
-    how: 'pixelMtf at half a cycle a pixel, and contrastAtNyquist where diffraction takes nothing: coarse pixels at 0.2 µm',
+    how: 'the contrast of a pixel at half a cycle, and that of a rig whose coarse pixels leave diffraction nothing to take',
     values: [
       { what: 'pixel', printed: '0.637', of: () => pixelMtf(0.5) },
       figureValue(
         'contrastAtNyquist',
         '0.637',
         { ...engraved(1, 0.9, 200), sensor: { widthMm: 100, heightMm: 100, pixelPitchUm: 1000 } },
-        { what: 'report' },
+        { what: 'of a whole rig' },
       ),
     ],
   },
@@ -78,7 +78,7 @@ export const DIFFRACTION: readonly Check[] = [
     claim: 'a blur 3.45 µm wide leaves 0.6366 at 144.93 lp/mm: sin(π v w) / (π v w)',
     source: 'contrast-text',
     known: 'formula read',
-    how: 'pixelMtf at the cycles that fall on the width; its first zero at one cycle',
+    how: 'the contrast of a pixel at the cycles that fall on its width; its first zero at one cycle',
     values: [
       { what: 'at 144.93 lp/mm', printed: '0.6366', of: () => pixelMtf(3.45e-3 * 144.93) },
       { what: 'first zero', printed: '0.0000', of: () => pixelMtf(1) },

@@ -71,13 +71,13 @@ export const GLASS: readonly Check[] = [
     claim: 'normal lines P = a + b V_d: K7, one of the two glasses that define them, lies on them',
     source: 'optical-glass',
     known: 'formula read',
-    how: "partialDispersion of K7; slack from the lines' own last digits. (C,s) is left out: today's K7 lies 0.0001 off it",
+    how: "the dispersion formula of K7. The line (C,s) is left out: today's K7 lies 0.0001 off it",
     values: [
       ...K7_LINES.map(([x, y, text]) => ({
         what: `${x},${y}`,
         printed: text,
         of: () => partialDispersion(named('K7'), x, y),
-        slack: { of: () => 0.00005 + 0.0000005 * 60.4, why: 'the last digits of the lines themselves' },
+        slack: { of: () => 0.00005 + 0.0000005 * 60.4, why: 'the rounding of the lines themselves' },
       })),
       { what: 'g,F line', printed: '0.5422', of: () => normalPartialDispersion(60.406) },
     ],
@@ -87,7 +87,7 @@ export const GLASS: readonly Check[] = [
     claim: 'how far six glasses lie off the normal line in P_gF, from -0.0120 to 0.0342',
     source: 'glass-catalogue',
     known: 'read',
-    how: 'offNormalLine',
+    how: 'the dispersion formula of each, against the line',
     values: OFF_LINE.map(([name, text]) => ({ what: name, printed: text, of: () => offNormalLine(named(name)) })),
   },
   ...CATALOGUE.map(
@@ -96,7 +96,7 @@ export const GLASS: readonly Check[] = [
       claim: `${name}: n_d ${nd}, V_d ${vd}`,
       source: 'glass-catalogue',
       known: 'read',
-      how: "Sellmeier's formula, abbeNumber",
+      how: "Sellmeier's formula",
       values: [
         { what: 'n_d', printed: nd, of: () => indexAtLine(named(name), 'd') },
         { what: 'V_d', printed: vd, of: () => abbeNumber(named(name), 'd') },
@@ -108,7 +108,7 @@ export const GLASS: readonly Check[] = [
     claim: 'N-BK7 at twelve spectral lines from 365 to 1014 nm; V_e 63.96',
     source: 'glass-sheet',
     known: 'from memory',
-    how: "Sellmeier's formula at LINES",
+    how: "Sellmeier's formula at the spectral lines",
     values: [
       ...DATA_SHEET.map(([line, text]) => ({
         what: `${line}, ${LINES[line]} nm`,

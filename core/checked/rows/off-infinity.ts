@@ -18,7 +18,7 @@ export const OFF_INFINITY: readonly Check[] = [
     claim: "Rayleigh's quarter wave from peak to valley leaves a Strehl ratio of 0.80, an eighth 0.95, a sixteenth 0.99",
     source: 'optical-engineering',
     known: 'from memory',
-    how: 'tubeStrehl at the error of the tube at which tubeWaves is that',
+    how: 'the Strehl ratio at the error of the tube that leaves so many waves',
     values: QUARTERS.map(([waves, printed]) => figureValue('tubeStrehl', printed, () => slow(waves / perMm()), { what: `${waves} waves` })),
   },
 ];

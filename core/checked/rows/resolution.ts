@@ -10,7 +10,7 @@ const separation = (id: string, M: number, NA: number, printed: string, index = 
   claim: `${M}x/${NA} separates ${printed} µm`,
   source: 'light-microscopy',
   known: 'read',
-  how: 'rayleighUm; the source takes 0.61 for k/2',
+  how: 'the finest separation; the source takes 0.61 for Rayleigh’s factor',
   values: [figureValue('rayleighUm', printed, engraved(M, NA, 550, index))],
 });
 
@@ -19,7 +19,7 @@ const homework = (id: string, M: number, NA: number, printed: string, index = 1)
   claim: `NA ${NA} separates ${printed} µm at 0.55 µm (cut off, not rounded)`,
   source: 'homework',
   known: 'read',
-  how: 'rayleighUm; the source takes 0.612 for k/2, too small a difference to show in its digits',
+  how: 'the finest separation; the source takes 0.612 for Rayleigh’s factor, too small a difference to show in its digits',
   values: [figureValue('rayleighUm', printed, engraved(M, NA, 550, index), { cutOff: true })],
 });
 
@@ -37,7 +37,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: '100x/0.90 separates 0.37 µm (the last number from memory)',
     source: 'microscope-manual',
     known: 'from memory',
-    how: 'rayleighUm',
+    how: 'the finest separation',
     values: [figureValue('rayleighUm', '0.37', engraved(100, 0.9))],
   },
   {
@@ -45,7 +45,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: 'Rayleigh limit at 500 nm and NA 1.4 is 218 nm',
     source: 'camera-glossary',
     known: 'read',
-    how: 'rayleighUm in oil',
+    how: 'the finest separation, in oil',
     values: [figureValue('rayleighUm', '218', engraved(60, 1.4, 500, OIL), { per: 1000 })],
   },
   {
@@ -53,7 +53,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: '40x/0.65 at 530 nm: λ/(2 NA) = 408 nm',
     source: 'microscopy-hints',
     known: 'read',
-    how: 'cutoffObjectLpPerMm as a period',
+    how: 'the finest pattern at the subject, as a period',
     values: [period('408', 1e6, engraved(40, 0.65, 530))],
   },
   {
@@ -61,7 +61,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: 'NA 1.4 at 550 nm: about 0.2 µm, λ/(2 NA)',
     source: 'image-processing',
     known: 'read',
-    how: 'cutoffObjectLpPerMm as a period',
+    how: 'the finest pattern at the subject, as a period',
     values: [period('0.2', 1e3, engraved(60, 1.4, 550, OIL))],
   },
   {
@@ -69,7 +69,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: 'with a condenser: 1.22 x 400 / (1.45 + 0.95) = 203 nm',
     source: 'encyclopaedia-resolution',
     known: 'read',
-    how: 'rayleigh, with the mean aperture 1.20 of objective and condenser',
+    how: 'Rayleigh’s formula with the mean aperture of objective and condenser, 1.20',
     values: [{ printed: '203', of: () => rayleigh(400, 1.2) }],
   },
   {
@@ -77,7 +77,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: 'aperture 0.114 (by the tangent, radius 19 mm at 166 mm) separates 2.92 µm, 342 lp/mm',
     source: 'maker-resolution',
     known: 'read',
-    how: 'rayleighUm at 546 nm, which is what 3000 NA lp/mm comes to',
+    how: 'the finest separation at 546 nm, which is what 3000 NA lp/mm comes to',
     values: [
       figureValue('rayleighUm', '2.92', engraved(2, 0.114, 546), { what: 'µm' }),
       figureValue('rayleighUm', '342', engraved(2, 0.114, 546), { what: 'lp/mm', as: (um) => 1000 / um }),
@@ -88,7 +88,7 @@ export const RESOLUTION: readonly Check[] = [
     claim: 'the Rayleigh limit is 0.61 λ / NA at the subject and 1.22 λ N on the sensor: 1.342 and 13.42 µm for 10x/0.25 at 0.55 µm',
     source: 'optical-engineering',
     known: 'formula read',
-    how: 'rayleighUm, and half of airyDiameterUm',
+    how: 'the finest separation, and half of the Airy disc',
     values: [
       figureValue('rayleighUm', '1.342', engraved(10, 0.25), { what: 'subject' }),
       figureValue('airyDiameterUm', '13.42', engraved(10, 0.25), { what: 'sensor', per: 0.5 }),

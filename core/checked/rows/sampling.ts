@@ -18,7 +18,7 @@ function line(id: string, M: number, NA: number, limit: string, projected: strin
     figureValue('cutoffImageLpPerMm', projected, changes, {
       what: 'the same on the sensor, µm',
       as: periodUm,
-      slack: { of: () => rounded, why: 'the limit, rounded before it was multiplied' },
+      slack: { of: () => rounded, why: 'a limit rounded before it was multiplied' },
     }),
     // At the pixel that the table asks for the sampling is critical: the ratio is 1.
     figureValue(
@@ -28,7 +28,7 @@ function line(id: string, M: number, NA: number, limit: string, projected: strin
       {
         what: 'pixel that just samples it, µm',
         per: Number(pixel),
-        slack: { of: () => rounded / 2, why: 'the limit, rounded before it was halved' },
+        slack: { of: () => rounded / 2, why: 'a limit rounded before it was halved' },
       },
     ),
   ];
@@ -37,7 +37,7 @@ function line(id: string, M: number, NA: number, limit: string, projected: strin
     claim: `${M}x/${NA} needs pixels of ${pixel} µm: half of ${projected} µm, the image of ${limit} µm (two figures each)`,
     source: 'microscopy-course',
     known: 'from memory',
-    how: 'cutoffObjectLpPerMm and cutoffImageLpPerMm as periods; samplingRatio at the pixel printed',
+    how: 'the finest patterns at subject and sensor as periods; at the pixel printed the oversampling must be 1',
     values,
   };
 }
@@ -48,7 +48,7 @@ export const SAMPLING: readonly Check[] = [
     claim: 'pixels of 3.45 µm record at most 145 lp/mm on the sensor',
     source: 'guide-camera',
     known: 'read',
-    how: 'nyquistLpPerMm',
+    how: 'the finest pattern for the pixels',
     values: [figureValue('nyquistLpPerMm', '145', { sensor: { pixelPitchUm: 3.45 } })],
   },
   {
@@ -56,7 +56,7 @@ export const SAMPLING: readonly Check[] = [
     claim: 'a sensor of 2448 x 2050 pixels of 3.45 µm measures 8.45 x 7.07 mm',
     source: 'guide-camera',
     known: 'read',
-    how: 'the other way round: nyquistLpPerMm of that size and that count, by the pitch that follows from them',
+    how: 'the other way round: the finest pattern for pixels whose pitch follows from that size and that count',
     values: [
       figureValue('nyquistLpPerMm', '145', {
         sensor: { widthMm: 8.45, heightMm: 7.07, columns: 2448, rows: 2050, pixelPitchUm: undefined },

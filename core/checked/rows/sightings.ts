@@ -52,7 +52,7 @@ export const SIGHTINGS: readonly Check[] = [
   },
   {
     id: 'SAW-003',
-    claim: 'beyond these readings do not agree',
+    claim: 'χ² that is passed five times in a hundred: beyond it readings do not agree',
     source: 'statistics',
     known: 'from memory',
     how: 'the table by which readings are told to disagree',
@@ -63,7 +63,7 @@ export const SIGHTINGS: readonly Check[] = [
       ['5', '11.070'],
       ['10', '18.307'],
     ].map(([freedom, printed]) => ({
-      what: `${freedom} degrees of freedom`,
+      what: `${freedom} ${freedom === '1' ? 'degree' : 'degrees'} of freedom`,
       printed: printed as string,
       of: () => chiSquare95(Number(freedom)),
     })),

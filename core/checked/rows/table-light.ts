@@ -24,10 +24,10 @@ export const TABLE_LIGHT: readonly Check[] = [
     claim: 'a lens of f/4 and pupil ratio 2 works at f/14 at the magnification 5: (1 + m/P) N',
     source: 'encyclopaedia-aperture',
     known: 'formula read',
-    how: 'referenceWorkingFNumber; with tubes tubesFarFNumber',
+    how: 'the working f-number of the macro lens to compare with, and of a camera lens on tubes',
     values: [
       figureValue('tubesFarFNumber', '14', tubed(4, 5, 2), { what: 'with tubes' }),
-      figureValue('referenceWorkingFNumber', '14.00', beside(5, 4, 2)),
+      figureValue('referenceWorkingFNumber', '14.00', beside(5, 4, 2), { what: 'a macro lens' }),
       figureValue('referenceWorkingFNumber', '8.000', beside(1, 4, 1), { what: 'f/4 at 1:1, ratio 1' }),
     ],
   },
@@ -36,7 +36,7 @@ export const TABLE_LIGHT: readonly Check[] = [
     claim: 'brightness of objectives lit through themselves, 10⁴ NA⁴ / M²',
     source: 'light-microscopy',
     known: 'read',
-    how: 'throughLensBrightness',
+    how: 'the brightness lit through the objective',
     values: BRT.map(([what, M, NA, n, text]) => figureValue('throughLensBrightness', text, engraved(M, NA, 550, n), { what })),
   },
   {
@@ -44,7 +44,7 @@ export const TABLE_LIGHT: readonly Check[] = [
     claim: 'of 10x/0.25 and 5x/0.12 the first is 4.71 times as bright lit through itself',
     source: 'light-microscopy',
     known: 'formula read',
-    how: 'throughLensBrightness of the one over that of the other',
+    how: 'the brightness lit through the one over that through the other',
     values: [{ printed: '4.71', of: () => epi(10, 0.25) / epi(5, 0.12) }],
   },
 ];

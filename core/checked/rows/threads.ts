@@ -58,7 +58,7 @@ const rounded = ([id, nominal, radii, thicknesses, glasses, , back]: (typeof CAT
     claim: `behind a cemented doublet of ${nominal} mm the tube and a register of 17.526 mm make its back focal length, ${back}`,
     source: 'doublet-catalogue',
     known: 'read',
-    how: 'tubeLengthMm of the traced glass, seat at the last surface; slack as the catalogue rounds its radii',
+    how: 'the tube behind the traced glass, its seat at the last surface, and the register',
     values: [
       { printed: back, of: () => focus(exact), slack: { of: slack, why: ROUNDED_RADII }, figure: 'tubeLengthMm', rig: () => rig(exact) },
     ],
@@ -71,7 +71,7 @@ export const THREADS: readonly Check[] = [
     claim: 'RMS: major diameter 20.32 mm (0.8 in), pitch 0.7056 mm (36 to the inch)',
     source: 'objective-threads',
     known: 'from memory',
-    how: 'readThread, in three ways of writing it',
+    how: 'what is read from the thread’s name, in three ways of writing it',
     values: [
       ...measures('RMS', '20.32', '0.7056'),
       ...measures('W 0.8" x 1/36"', '20.32', '0.7056'),
@@ -83,7 +83,7 @@ export const THREADS: readonly Check[] = [
     claim: 'C-mount: 1-32 UN 2A, 25.4 mm x 0.794 mm; flange 17.526 mm (0.690 in) before the sensor',
     source: 'american-threads',
     known: 'from memory',
-    how: 'readThread; cameraEnd, the seat of a camera that ends in C',
+    how: 'what is read from the thread’s name; the seat of a camera that ends in it',
     values: [
       ...measures('1-32 UN 2A', '25.4', '0.794'),
       { what: 'flange', printed: '17.526', of: () => cameraEnd({ camera: { thread: 'C' } }).fromSensorMm as number },
@@ -94,7 +94,7 @@ export const THREADS: readonly Check[] = [
     claim: 'minor diameters of inside metric threads, D1 = D - 1.0825 P',
     source: 'metric-threads',
     known: 'from memory',
-    how: 'minorDiameter',
+    how: 'the minor diameter of the thread by its name',
     values: MINOR.map(([text, minor]) => ({ what: text, printed: minor, of: () => minorDiameter(named(text)) })),
   },
   {
@@ -102,7 +102,7 @@ export const THREADS: readonly Check[] = [
     claim: "Whitworth's thread is 0.640327 of its pitch deep: RMS leaves 19.416 mm by its basic profile",
     source: 'whitworth-threads',
     known: 'from memory',
-    how: 'minorDiameter of 0.8 in, 36 to the inch: 0.8 - 1.280654 / 36 in',
+    how: 'the minor diameter of 0.8 in, 36 to the inch: 0.8 - 1.280654 / 36 in',
     values: [{ printed: '19.416', of: () => minorDiameter(named('RMS')) }],
   },
   ...CATALOGUED.map(rounded),
