@@ -3,8 +3,7 @@
  * view that shows it; `tests/published` runs the same code and cites each source.
  */
 
-export type { OnTable, ToldId } from './checked/check.ts';
 export { type Answered, type Answers, asked, checking, type Entry, type Progress } from './checked/checking.ts';
 export { EXACT, USUAL } from './checked/judge.ts';
 export { isOfTable, workingThere } from './checked/look.ts';
-export { checkedSays, type Placed, placedIn, type Summary, summaryOf } from './checked/says.ts';
+export { checkedSays, placedIn, type Summary, summaryOf } from './checked/says.ts';
