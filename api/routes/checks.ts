@@ -45,12 +45,12 @@ const checkOf = ({ id, claim, source, known, how, values }: Entry): Check => ({
   numbers: values.map(numberOf),
 });
 
-const numberOf = ({ what, expected, computed, low, high, why, holds, fault, figure }: Answered): Check['numbers'][number] => ({
+const numberOf = ({ what, expected, computed, room: [below, above], why, holds, fault, figure }: Answered): Check['numbers'][number] => ({
   ...(what && { what }),
   expected,
   ...(computed !== undefined && { computed }),
-  low,
-  high,
+  below,
+  above,
   tolerance: why,
   holds,
   ...(fault !== undefined && { fault }),

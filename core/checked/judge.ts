@@ -1,6 +1,8 @@
 import { short } from '../words.ts';
 import type { Law, Value } from './check.ts';
-import { agrees, printed, span } from './printed.ts';
+import { agrees, printed, roomOf } from './printed.ts';
+
+type Room = readonly [below: number, above: number];
 
 /** A number of the outside world beside core's own. */
 export interface Judged {
@@ -12,9 +14,8 @@ export interface Judged {
   readonly computed?: number;
   /** The same in words, with two digits more than were printed. */
   readonly shown: string;
-  /** Between these it agrees. */
-  readonly low: number;
-  readonly high: number;
+  /** By how much it may lie below and above what is expected. */
+  readonly room: Room;
   /** Where between them: -1 is the low end, 0 the middle, 1 the high end. */
   readonly place: number;
   /** How the tolerance arises. */
@@ -37,27 +38,25 @@ export function judge({ what = '', printed: text, of, cutOff = false, slack, not
   const expected = text.replace('-', '−');
   const why = toleranceOf(cutOff, slack?.why, not);
   try {
-    const room = { cutOff, slack: slack?.of() ?? 0 };
+    const rounding = { cutOff, slack: slack?.of() ?? 0 };
     // A zero has no sign in an answer either.
     const computed = of() + 0;
-    const [low, high] = span(text, room);
-    if (!Number.isFinite(computed)) return missed(what, expected, low, high, why, 'no number comes out');
+    const room = roomOf(text, rounding);
+    if (!Number.isFinite(computed)) return missed(what, expected, room, why, 'no number comes out');
     const other = not.find((elsewhere) => agrees(computed, elsewhere));
     return {
       what,
       expected,
       computed,
       shown: beside(computed, text),
-      low,
-      high,
-      place: placeOf(computed, low, high),
+      room,
+      place: placeOf(computed - printed(text).value, room),
       why,
-      holds: agrees(computed, text, room) && other === undefined,
+      holds: agrees(computed, text, rounding) && other === undefined,
       ...(other === undefined ? {} : { fault: `${other} of another convention comes out` }),
     };
   } catch (error) {
-    const [low, high] = span(text, { cutOff });
-    return missed(what, expected, low, high, why, error instanceof Error ? error.message : String(error));
+    return missed(what, expected, roomOf(text, { cutOff }), why, error instanceof Error ? error.message : String(error));
   }
 }
 
@@ -65,34 +64,33 @@ export function judge({ what = '', printed: text, of, cutOff = false, slack, not
 const EQUAL = 1e-9;
 const LAW_DIGITS = 10;
 /** How a law's tolerance arises. */
-export const EXACT = 'a thousand-millionth, which the last digits of the arithmetic may take';
+export const EXACT = 'a thousand-millionth, for the last digits of the arithmetic';
 
 /** A law's pairs, each side worked out anew and one after the other. */
 export function* judging({ pairs }: Pick<Law, 'pairs'>): Generator<Judged> {
   try {
     for (const [computed, due] of pairs()) yield judgePair(computed + 0, due);
   } catch (error) {
-    yield missed('', 'an equality', 0, 0, EXACT, error instanceof Error ? error.message : String(error));
+    yield missed('', 'an equality', [EQUAL, EQUAL], EXACT, error instanceof Error ? error.message : String(error));
   }
 }
 
 function judgePair(computed: number, due: number): Judged {
-  const room = EQUAL * Math.max(1, due);
-  const [low, high] = [due - room, due + room];
+  const most = EQUAL * Math.max(1, due);
+  const room: Room = [most, most];
   const [expected, shown] = [short(due, LAW_DIGITS), short(computed, LAW_DIGITS)];
-  if (!Number.isFinite(computed)) return missed('', expected, low, high, EXACT, 'no number comes out');
-  const holds = Math.abs(computed - due) <= room;
-  return { what: '', expected, computed, shown, low, high, place: placeOf(computed, low, high), why: EXACT, holds };
+  if (!Number.isFinite(computed)) return missed('', expected, room, EXACT, 'no number comes out');
+  const holds = Math.abs(computed - due) <= most;
+  return { what: '', expected, computed, shown, room, place: placeOf(computed - due, room), why: EXACT, holds };
 }
 
-const placeOf = (value: number, low: number, high: number): number => (2 * value - low - high) / (high - low);
+const placeOf = (off: number, [below, above]: Room): number => (2 * off + below - above) / (below + above);
 
-const missed = (what: string, expected: string, low: number, high: number, why: string, fault: string): Judged => ({
+const missed = (what: string, expected: string, room: Room, why: string, fault: string): Judged => ({
   what,
   expected,
   shown: 'nothing',
-  low,
-  high,
+  room,
   place: 0,
   why,
   holds: false,

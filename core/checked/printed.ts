@@ -25,16 +25,17 @@ interface Rounding {
   slack?: number;
 }
 
-/** From the lowest to the highest number that would be printed so. */
-export function span(text: string, { cutOff = false, slack = 0 }: Rounding = {}): readonly [low: number, high: number] {
+/** By how much a number may lie below and above what is printed. */
+export function roomOf(text: string, { cutOff = false, slack = 0 }: Rounding = {}): readonly [below: number, above: number] {
   const { value, unit } = printed(text);
   const room = LAST_BIT * unit + slack;
-  const [below, above] = cutOff ? [room, unit + room] : [unit / 2 + room, unit / 2 + room];
-  return value < 0 ? [value - above, value + below] : [value - below, value + above];
+  if (!cutOff) return [unit / 2 + room, unit / 2 + room];
+  return value < 0 ? [unit + room, room] : [room, unit + room];
 }
 
 /** Whether `value` would be printed so. */
 export function agrees(value: number, text: string, rounding: Rounding = {}): boolean {
-  const [low, high] = span(text, rounding);
-  return value >= low && value <= high;
+  const [below, above] = roomOf(text, rounding);
+  const off = value - printed(text).value;
+  return off >= -below && off <= above;
 }

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type Answers, checkedSays, type Entry, EXACT, type Summary, summaryOf, USUAL } from '../../core/checked.ts';
+import { Indices } from './indices.tsx';
 import { Progress } from './progress.tsx';
 import { followChecks, run } from './run.ts';
 import { StripPlate } from './strip-plate.tsx';
@@ -38,7 +39,7 @@ function Says({ summary }: { summary: Summary }) {
       <p class={summary.failing.length > 0 ? 'verdict fails' : 'verdict'}>{first}</p>
       {rest.map((text) => (
         <p key={text} class="sentence">
-          {text}
+          <Indices text={text} />
         </p>
       ))}
     </>
@@ -66,7 +67,8 @@ function All({ answers, summary: { failing } }: { answers: readonly Answers[]; s
       <section class="checked-all" aria-labelledby="checked-all" ref={folds}>
         <h2 id="checked-all">One by one</h2>
         <p>
-          Where nothing else is said a number may be off by {USUAL}, and a law by {EXACT}.{' '}
+          Where nothing else is said a number may be off by {USUAL}. A law follows from plain geometry or a definition; it may be off by{' '}
+          {EXACT}.{' '}
           <button type="button" class="lead" onClick={() => unfold(folds.current)}>
             Open all of them
           </button>

@@ -5,6 +5,7 @@ import { TABLE_ROLES as AS } from '../charts/roles.ts';
 import { WorkingLines } from '../figures/working.tsx';
 import { keptAs } from '../state/kept.ts';
 import { linkTo } from '../state/link.ts';
+import { Indices } from './indices.tsx';
 
 interface Props {
   name: string;
@@ -59,14 +60,18 @@ function NumberRow({ value, named }: { value: Answered; named: boolean }) {
   return (
     <>
       <tr class={holds ? undefined : 'bites'} {...AS.row}>
-        {named && <th {...AS.name}>{what}</th>}
+        {named && (
+          <th {...AS.name}>
+            <Indices text={what} />
+          </th>
+        )}
         <td {...AS.cell}>{expected}</td>
         <td class="now" {...AS.cell}>
           {shown}
           {!holds && <em> {fault ?? 'does not agree'}</em>}
         </td>
         <td class="room" {...AS.cell}>
-          {roomOf(value)}
+          {roomIn(value.room)}
         </td>
         <td class="where" {...AS.cell}>
           <Where value={value} />
@@ -94,12 +99,11 @@ function NumberRow({ value, named }: { value: Answered; named: boolean }) {
   );
 }
 
-/** By how much the number may differ from what is printed: either way, or upward where digits are cut off. */
-function roomOf({ expected, low, high }: Answered): string {
-  const printed = Number(expected.replace('−', '-'));
-  const [below, above] = [printed - low, high - printed];
-  const told = (room: number): string => (room < 1e-3 * (high - low) ? '0' : small(room));
-  return told(below) === told(above) ? `± ${told(above)}` : `−${told(below)} +${told(above)}`;
+/** Either way, or upward where digits are cut off. */
+function roomIn([below, above]: Answered['room']): string {
+  const most = Math.max(below, above);
+  const told = (room: number): string => (room < 1e-3 * most ? '0' : small(room));
+  return below === above ? `± ${told(above)}` : `−${told(below)} +${told(above)}`;
 }
 
 /** From here on down in powers of ten. */
@@ -107,20 +111,21 @@ const TINY = 1e-4;
 
 function small(room: number): string {
   if (room >= TINY) return short(room, 2);
-  const power = Math.floor(Math.log10(room));
-  const raised = [...String(-power)].map((digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)]).join('');
-  return `${short(room / 10 ** power, 2)} × 10⁻${raised}`;
+  const [digits = '', power = ''] = room.toExponential(1).split('e-');
+  return `${short(Number(digits), 2)} × 10⁻${[...power].map((digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)]).join('')}`;
 }
 
 const HALF = 26;
 const HIGH = 15;
+/** Room beside the line for what lies beyond it. */
+const SIDE = 8;
 
 /** A number's own tolerance as a line, and where on it the number falls. */
 function Where({ value: { place, holds } }: { value: Answered }) {
-  const x = HALF + 5 + HALF * Math.max(-1.15, Math.min(1.15, place));
+  const x = SIDE + HALF + HALF * Math.max(-1.15, Math.min(1.15, place));
   return (
-    <svg class="spot" width={2 * HALF + 10} height={HIGH} viewBox={`0 0 ${2 * HALF + 10} ${HIGH}`} aria-hidden="true">
-      <path class="ground" d={`M5 3v9M5 7.5h${2 * HALF}m0 -4.5v9`} />
+    <svg class="spot" width={2 * (HALF + SIDE)} height={HIGH} viewBox={`0 0 ${2 * (HALF + SIDE)} ${HIGH}`} aria-hidden="true">
+      <path class="ground" d={`M${SIDE} 3v9M${SIDE} 7.5h${2 * HALF}m0 -4.5v9`} />
       {holds ? <path class="tick" d={`M${x} 1v13`} /> : <path class="miss" d={`M${x - 4} 3l8 9m0 -9l-8 9`} />}
     </svg>
   );

@@ -1,5 +1,6 @@
 import { type Answers, type Entry, EXACT, USUAL } from '../../core/checked.ts';
 import { capital, listed } from '../../core/index.ts';
+import { Indices } from './indices.tsx';
 import { Numbers } from './numbers.tsx';
 
 /** So many of a check's numbers stand at once, the others on demand. */
@@ -10,7 +11,6 @@ const KNOWN = {
   read: 'read there',
   'formula read': 'its formula read there, the number worked out by hand',
   'from memory': 'from memory',
-  'by definition': 'by definition',
 } as const;
 
 /** All checks of a subject, behind a fold. */
@@ -42,11 +42,15 @@ export function Check({ entry, headed }: { entry: Entry; headed: boolean }) {
   return (
     <article class={values.every(({ holds }) => holds) ? 'check' : 'check bites'}>
       <div class="claim">
-        <p>{capital(claim)}.</p>
-        <p class="from">
-          {law ? `${capital(source)}.` : `${capital(source)}, ${KNOWN[known]}.`}
-          {how && ` Here: ${how}.`}
+        <p>
+          <Indices text={`${capital(claim)}.`} />
         </p>
+        {known !== 'by definition' && (
+          <p class="from">
+            {`${capital(source)}, ${KNOWN[known]}. `}
+            <Indices text={`Here: ${how}.`} />
+          </p>
+        )}
       </div>
       <div>
         <Numbers name={claim} due={law ? 'must be' : 'printed'} values={values} most={law ? MOST_OF_LAW : MOST} headed={headed} />

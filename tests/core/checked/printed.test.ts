@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { agrees, printed, span } from '../../../core/checked/printed.ts';
+import { agrees, printed, roomOf } from '../../../core/checked/printed.ts';
 
 describe('the tolerance of a printed number', () => {
   it('is half a unit of its last digit', () => {
@@ -15,12 +15,12 @@ describe('the tolerance of a printed number', () => {
     expect(agrees(5.7001, '5.6', { cutOff: true })).toBe(false);
     expect(agrees(5.599, '5.6', { cutOff: true })).toBe(false);
   });
-  it('spans what would be printed so: either way where digits are rounded, away from zero where they are cut off, and the slack', () => {
-    const near = (text: string, rounding = {}): number[] => span(text, rounding).map((end) => Number(end.toFixed(6)));
-    expect(near('5.6')).toEqual([5.55, 5.65]);
-    expect(near('−5.6', { cutOff: true })).toEqual([-5.7, -5.6]);
-    expect(near('5.6', { cutOff: true, slack: 0.02 })).toEqual([5.58, 5.72]);
-    expect(near('186')).toEqual([185.5, 186.5]);
+  it('leaves room either way where digits are rounded, away from zero where they are cut off, and for the slack', () => {
+    const near = (text: string, rounding = {}): number[] => roomOf(text, rounding).map((room) => Number(room.toFixed(6)));
+    expect(near('5.6')).toEqual([0.05, 0.05]);
+    expect(near('−5.6', { cutOff: true })).toEqual([0.1, 0]);
+    expect(near('5.6', { cutOff: true, slack: 0.02 })).toEqual([0.02, 0.12]);
+    expect(near('186')).toEqual([0.5, 0.5]);
   });
   it('reads signs, and refuses what is not a printed number', () => {
     expect(agrees(-366.7, '−367')).toBe(true);
