@@ -10,7 +10,7 @@ export interface ProblemAnswer {
   errors: Problem[];
 }
 
-export type RefusalStatus = 400 | 403 | 404 | 405 | 409 | 412 | 413 | 415 | 422 | 428 | 500 | 503 | 507;
+export type RefusalStatus = 400 | 401 | 403 | 408 | 404 | 405 | 409 | 412 | 413 | 415 | 422 | 428 | 431 | 500 | 503 | 507;
 
 /** A request that is not answered, thrown wherever that is found out. */
 export class Refusal extends Error {
