@@ -40,7 +40,12 @@ export function openingWords(reach: Reach, bound: string, port: number, interfac
     ...(isEverywhere(reach) && reach.names.length === 0
       ? ['It answers to any address in digits, and to no name but localhost: ALLOWED_HOSTS=bench.local would add that one.']
       : []),
-    ...(elsewhere[0] ? [`A device that shall write as well opens this once: ${elsewhere[0]}${ENTRANCE}?key=${key}`] : []),
+    ...(elsewhere[0]
+      ? [
+          ...(elsewhere.length > 1 ? ['It is the same at each of them; a device keeps to the one that it can reach.'] : []),
+          `A device that shall write as well opens this once: ${elsewhere[0]}${ENTRANCE}?key=${key}`,
+        ]
+      : []),
     'Whoever has this key can change the drawer, and in the network it can be read on its way. The next start makes another.',
   ];
 }

@@ -31,7 +31,11 @@ const inCookie = (c: Context): string | undefined =>
 
 const inAuthorization = (c: Context): string | undefined => c.req.header('authorization')?.match(/^bearer +(\S+)$/i)?.[1];
 
-const WOULD_DO = `the address with a key that the server printed when it was last started, opened once in this browser; or Authorization: Bearer with that key`;
+/** A page of ours tells where it comes from; nothing else has to. */
+const wouldDo = (c: Context): string =>
+  c.req.header('origin') === undefined
+    ? 'Authorization: Bearer with the key that the server printed when it last started'
+    : 'opening the address with a key, which the server printed when it last started, once in this browser';
 const BEARER = { 'www-authenticate': 'Bearer' };
 
 /** Gives a browser the key that it brings, for as long as it stays open, and takes the key out of its address. */
@@ -39,7 +43,14 @@ export const entrance =
   (key: string | undefined): MiddlewareHandler =>
   async (c) => {
     if (!isKey(c.req.query('key'), key))
-      throw refusal(401, 'wrongKey', 'does not bring the key of this server', 'another key, or none', WOULD_DO, BEARER);
+      throw refusal(
+        401,
+        'wrongKey',
+        'does not bring the key of this server',
+        'another key, or none',
+        'the address as the server printed it when it last started',
+        BEARER,
+      );
     // Not Secure: over plain http, which is what there is in a home network, such a cookie would be dropped.
     const cookie = `${COOKIE}=${key}; Path=/api/parts; HttpOnly; SameSite=Strict`;
     return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookie, 'cache-control': 'no-store' } });
@@ -54,13 +65,6 @@ export const keptFromOthers =
     const from: string | undefined = c.env?.incoming?.socket?.remoteAddress;
     const may = READS.includes(c.req.method) || isFromHere(from, (name) => c.req.header(name));
     if (!may && !isKey(inAuthorization(c), key) && !isKey(inCookie(c), key))
-      throw refusal(
-        401,
-        'readOnly',
-        'comes from another device, and there the drawer is only for reading',
-        'no key, or another one',
-        WOULD_DO,
-        BEARER,
-      );
+      throw refusal(401, 'readOnly', 'comes from a device that may only read the drawer', 'no key, or another one', wouldDo(c), BEARER);
     await next();
   };
