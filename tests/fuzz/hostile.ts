@@ -143,7 +143,7 @@ export function spoilt(body: unknown, r: Random): unknown {
       put(at, r.oneOf(KEYS), r.chance(0.5) ? hostileValue(r) : { polluted: true, constructor: { prototype: { polluted: true } } });
     else if (act === 6 && typeof at === 'number') put(holder, key, at * r.oneOf([-1, 1e-12, 1e12, 10, 0.1, 1 + 1e-12]));
     else if (act === 7 && Array.isArray(at)) at.push(...Array.from({ length: r.oneOf([1, 3, 520]) }, () => structuredClone(at[0] ?? 1)));
-    else put(holder, key, r.oneOf([[at], { value: at }, String(at), { from: at }]));
+    else put(holder, key, r.oneOf([[at], { value: at }, JSON.stringify(at) ?? '', { from: at }]));
   }
   return whole.body;
 }
