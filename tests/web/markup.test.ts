@@ -66,12 +66,19 @@ it('are text in every view', async () => {
 }, 60_000);
 
 it('are text on the sheet, in the files it is saved as, and in the tables of the drawer', async () => {
-  const page = await visit(`?view=table${linkOf(RIG)}`, {}, '.sheet');
-  await page.fill('#sheet-title', LINES.replaceAll('\n', ' '));
+  const name = `1. ${NAMES[0]}\n\n# a heading\n- a list`;
+  const page = await visit(`?view=table${linkOf({ ...RIG, objective: { ...RIG.objective, name } })}`, {}, '.sheet');
   const saved = async (button: string): Promise<string> => {
     const [download] = await Promise.all([page.waitForEvent('download'), page.click(`text="${button}"`)]);
     return readFile(await download.path(), 'utf8');
   };
+  // Untitled it is called by its parts: all of that stands on one line.
+  const called = await saved('Save as text');
+  expect(called).toMatch(/^# 1\\\. \\<img src=x .*script\\> \\# a heading - a list/);
+  expect(called.match(/^# /gm)).toHaveLength(1);
+  expect(called).not.toMatch(/^- a list/m);
+  await page.fill('#sheet-title', LINES.replaceAll('\n', ' '));
+
   const alone = await blank({ offline: true });
   const asked: string[] = [];
   alone.on('request', (request) => asked.push(request.url()));
@@ -86,7 +93,7 @@ it('are text on the sheet, in the files it is saved as, and in the tables of the
   );
 
   const data = JSON.parse(await saved('Save as data')) as { pairing: typeof RIG };
-  expect(data.pairing.objective.name).toBe(NAMES[0]);
+  expect(data.pairing.objective.name).toBe(name);
 
   // A table of the drawer: no cell is a formula, and it is not shown as a page by whoever opens its address.
   const table = await fetch(`${address()}/api/parts/drawer.csv`);

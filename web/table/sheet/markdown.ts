@@ -6,8 +6,8 @@ const plain = (text: string): string =>
     .replace(/\s+/g, ' ')
     .replace(/[\\`*_{}[\]<>#|&~]/g, (c) => `\\${c}`)
     // At the beginning these make a list, a line or a heading of what comes before.
-    .replace(/^( ?)([-+=])/, '$1\\$2')
-    .replace(/^( ?\d+)([.)])/, '$1\\$2');
+    .replace(/^( ?)([-+=])(?=[\s=-]|$)/, '$1\\$2')
+    .replace(/^( ?\d+)([.)])(?=\s|$)/, '$1\\$2');
 
 const list = (items: readonly string[]): string[] => items.map((item) => `- ${plain(item)}`);
 
