@@ -30,6 +30,44 @@ export function drawn(description: Description, schema: Schema, r: Random, depth
   }
 }
 
+/**
+ * The same body with some of its numbers at the ends of what the schema lets in, or wherever else it does.
+ * @param share of its numbers that are moved
+ */
+export function pushed(
+  description: Description,
+  schema: Schema,
+  body: unknown,
+  r: Random,
+  share = r.oneOf([0.02, 0.05, 0.15, 0.5]),
+): unknown {
+  const branches = description.branches(schema);
+  if (typeof body === 'number') {
+    const numeric = branches.find(({ type }) => type === 'number' || type === 'integer');
+    return numeric && r.chance(share) ? endOf(numeric, body, r) : body;
+  }
+  if (Array.isArray(body)) {
+    const { items, prefixItems } = branches.find(({ type }) => type === 'array') ?? {};
+    return body.map((item, i) => {
+      const inner = prefixItems?.[i] ?? items;
+      return inner ? pushed(description, inner, item, r, share) : item;
+    });
+  }
+  if (typeof body !== 'object' || body === null) return body;
+  return Object.fromEntries(
+    Object.entries(body).map(([name, value]) => {
+      const inner = branches.find(({ properties }) => properties && Object.hasOwn(properties, name))?.properties?.[name];
+      return [name, inner ? pushed(description, inner, value, r, share) : value];
+    }),
+  );
+}
+
+function endOf(schema: Schema, now: number, r: Random): number {
+  const { minimum = now, maximum = now, type } = schema;
+  const beside = type === 'integer' ? 1 : Number.EPSILON * Math.max(1e-300, Math.abs(maximum));
+  return r.oneOf([minimum, maximum, minimum + beside, maximum - beside, numberIn(schema, r), now]);
+}
+
 function numberIn({ type, minimum, maximum }: Schema, r: Random): number {
   const [low, high] = [minimum ?? -1000, maximum ?? Math.max(1000, (minimum ?? 0) * 2)];
   const whole = type === 'integer';

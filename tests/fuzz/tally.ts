@@ -6,9 +6,8 @@ import type { Work } from './work.ts';
 export interface Tally {
   asked: number;
   byStatus: Map<number, number>;
-  /** Of the sound ones, and how many of them got through. */
-  sound: number;
-  soundThrough: number;
+  /** How many of each kind were asked, and how many of them got through. */
+  kinds: Map<Kind, { asked: number; through: number }>;
   /** The costliest. */
   worst: Work;
 }
@@ -36,13 +35,13 @@ export class Findings {
   }
 
   add(name: string, kind: Kind, { status }: Got, { all, stretch }: Work): void {
-    const fresh: Tally = { asked: 0, byStatus: new Map(), sound: 0, soundThrough: 0, worst: { all: 0, stretch: 0 } };
+    const fresh: Tally = { asked: 0, byStatus: new Map(), kinds: new Map(), worst: { all: 0, stretch: 0 } };
     const here = this.tallies.get(name) ?? fresh;
     this.tallies.set(name, here);
     here.asked++;
     here.byStatus.set(status, (here.byStatus.get(status) ?? 0) + 1);
-    if (kind === 'sound') here.sound++;
-    if (kind === 'sound' && status < 300) here.soundThrough++;
+    const { asked, through } = here.kinds.get(kind) ?? { asked: 0, through: 0 };
+    here.kinds.set(kind, { asked: asked + 1, through: through + (status < 300 ? 1 : 0) });
     here.worst = { all: Math.max(here.worst.all, all), stretch: Math.max(here.worst.stretch, stretch) };
   }
 }
