@@ -1,4 +1,5 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
+import type { Socket } from 'node:net';
 import type { Context, MiddlewareHandler } from 'hono';
 import { refusal } from './problems.ts';
 import { isFromHere } from './reach.ts';
@@ -62,8 +63,8 @@ const READS = ['GET', 'HEAD', 'OPTIONS'];
 export const keptFromOthers =
   (key: string | undefined): MiddlewareHandler =>
   async (c, next) => {
-    const from: string | undefined = c.env?.incoming?.socket?.remoteAddress;
-    const may = READS.includes(c.req.method) || isFromHere(from, (name) => c.req.header(name));
+    const connection: Socket | undefined = c.env?.incoming?.socket;
+    const may = READS.includes(c.req.method) || isFromHere(connection, (name) => c.req.header(name));
     if (!may && !isKey(inAuthorization(c), key) && !isKey(inCookie(c), key))
       throw refusal(401, 'readOnly', 'comes from a device that may only read the drawer', 'no key, or another one', wouldDo(c), BEARER);
     await next();

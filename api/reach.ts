@@ -47,11 +47,19 @@ const HANDED_ON = ['forwarded', 'x-forwarded-for', 'x-real-ip', 'via'];
 /**
  * Whether a request comes from this machine itself.
  *
- * @param from the address at the other end of the connection; undefined where there is none, within the process
+ * @param connection what it came over: one that has broken off tells no address any more, and counts as from
+ * elsewhere; undefined where it was asked within the process
  */
-export function isFromHere(from: string | undefined, header: (name: string) => string | undefined): boolean {
-  if (from === undefined) return true;
-  return isLoopback(from) && LOOPBACK_NAMES.includes(hostName(header('host') ?? '') ?? '') && !HANDED_ON.some((name) => header(name));
+export function isFromHere(
+  connection: { remoteAddress?: string | undefined } | undefined,
+  header: (name: string) => string | undefined,
+): boolean {
+  if (connection === undefined) return true;
+  return (
+    isLoopback(connection.remoteAddress ?? '') &&
+    LOOPBACK_NAMES.includes(hostName(header('host') ?? '') ?? '') &&
+    !HANDED_ON.some((name) => header(name))
+  );
 }
 
 const LABEL = /^[a-z0-9_]([a-z0-9_-]{0,61}[a-z0-9_])?$/;

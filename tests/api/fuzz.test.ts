@@ -20,7 +20,7 @@ test(`${REQUESTS} requests, good and bad, are answered as the description says`,
     const { asked, through } = kinds.get('sound') ?? { asked: 0, through: 0 };
     if (asked >= 15) expect(through / asked, name).toBeGreaterThan(0.5);
   }
-}, 120_000);
+}, 180_000);
 
 test('an answer that is not as described is noticed, whatever is wrong with it', async () => {
   const server = await start();

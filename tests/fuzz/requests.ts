@@ -14,8 +14,8 @@ const SHARES: Readonly<Record<Kind, number>> = { sound: 26, pushed: 22, describe
 
 /** How often each is asked beside the others: what searches is slow, what reads is always the same. */
 const OFTEN: Readonly<Record<string, number>> = {
-  'POST /api/choices': 1.5,
-  'POST /api/choices/one-more': 1.5,
+  'POST /api/choices': 0.8,
+  'POST /api/choices/one-more': 1,
   'POST /api/choices/window': 6,
   'POST /api/pairings/sweep': 3,
   'POST /api/pairings/compare': 2,

@@ -25,7 +25,7 @@ const IN_PIECES: Readonly<Record<string, number>> = {
 const AT_ONCE: Readonly<Record<string, number>> = { 'POST /api/pairings/compare': 40 };
 
 /** Of what does not write this share is asked twice. */
-const TWICE = 0.2;
+const TWICE = 0.12;
 
 const PROTOTYPES = [Object.prototype, Array.prototype, Function.prototype, String.prototype, Number.prototype];
 const namesOf = (): string => PROTOTYPES.map((one) => Reflect.ownKeys(one).map(String).join()).join(';');
