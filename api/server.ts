@@ -1,11 +1,11 @@
-import { createServer, type Server, type ServerResponse, STATUS_CODES } from 'node:http';
+import { createServer, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo, Socket } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { getRequestListener } from '@hono/node-server';
 import { addressHere, openingWords } from './addresses.ts';
 import { buildApp, type Setting } from './app.ts';
 import { HEADERS } from './guard.ts';
-import { problemAnswer, type Refusal, refusal } from './problems.ts';
+import { problemAnswer, problemOf, type Refusal, refusal } from './problems.ts';
 
 export interface Running {
   /** `http://127.0.0.1:8787`, on the machine itself. */
@@ -82,14 +82,14 @@ function unreadable(): Response {
 const WHY: Readonly<Record<string, Refusal>> = { HPE_HEADER_OVERFLOW: TOO_LONG, ERR_HTTP_REQUEST_TIMEOUT: TOO_SLOW };
 
 /** What is not HTTP at all, or too slow, or has endless headers. */
-async function notHttp(error: NodeJS.ErrnoException, socket: Socket & { _httpMessage?: ServerResponse }): Promise<void> {
+function notHttp(error: NodeJS.ErrnoException, socket: Socket & { _httpMessage?: ServerResponse }): void {
   if (error.code === 'ECONNRESET' || !socket.writable || socket._httpMessage?.headersSent) {
     socket.destroy();
     return;
   }
-  const answer = problemAnswer(WHY[error.code ?? ''] ?? UNREADABLE);
-  const body = await answer.text();
-  const headers = { ...HEADERS, ...Object.fromEntries(answer.headers), connection: 'close', 'content-length': Buffer.byteLength(body) };
-  const lines = Object.entries(headers).map(([name, value]) => `${name}: ${value}\r\n`);
-  socket.end(`HTTP/1.1 ${answer.status} ${STATUS_CODES[answer.status]}\r\n${lines.join('')}\r\n${body}`);
+  const { answer, headers } = problemOf(WHY[error.code ?? ''] ?? UNREADABLE);
+  const body = JSON.stringify(answer);
+  const all = { ...HEADERS, ...headers, connection: 'close', 'content-length': Buffer.byteLength(body) };
+  const lines = Object.entries(all).map(([name, value]) => `${name}: ${value}\r\n`);
+  socket.end(`HTTP/1.1 ${answer.status} ${answer.title}\r\n${lines.join('')}\r\n${body}`);
 }

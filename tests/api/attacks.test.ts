@@ -344,6 +344,19 @@ describe('bodies without end', () => {
     await raw(server.address, `${head('Transfer-Encoding: chunked\r\n')}zz\r\n`, 500);
     expect((await ask(at('/api/health'))).status).toBe(200);
   });
+  test('what breaks off is not told as a fault of the program', async () => {
+    const faults: unknown[] = [];
+    const other = await start({ page: new Map(), onFault: (error) => faults.push(error) });
+    for (const path of ['/api/pairings/report', '/api/parts', '/api/parts/drawer'])
+      for (const rest of [
+        'Content-Length: 1000\r\n\r\n{"a',
+        'Transfer-Encoding: chunked\r\n\r\n5\r\n{"a"',
+        'Transfer-Encoding: chunked\r\n\r\nzz\r\n',
+      ])
+        await raw(other.address, `POST ${path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n${rest}`, 40);
+    await other.stop();
+    expect(faults).toEqual([]);
+  });
   test('a long sweep lets others be answered between its steps', async () => {
     const about = (value: number) => ({ value, plusMinus: value / 20, origin: 'assumed' });
     const stops = Array.from({ length: 8 }, (_, i) => ({ diameterMm: about(30 - i), fromSensorMm: about(20 + 9 * i) }));
