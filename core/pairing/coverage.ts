@@ -110,6 +110,8 @@ const tracedCircle = openStep({
         }),
 });
 
+const NO_SHARP_CIRCLE = Gap.unknown('/relay/glass', '/relay/imageCircleMm');
+
 export const sharpCircleMm = openFigure({
   id: 'sharpCircleMm',
   unit: 'mm',
@@ -120,7 +122,7 @@ export const sharpCircleMm = openFigure({
   of: (traced, rated) => {
     if (typeof traced === 'number') return traced;
     if (typeof rated === 'number') return rated;
-    return traced.missing.includes('/relay/glass') ? Gap.unknown('/relay/glass', '/relay/imageCircleMm') : traced;
+    return traced.missing.includes('/relay/glass') ? NO_SHARP_CIRCLE : traced;
   },
   as: (traced, rated) => traced || rated,
 });
@@ -161,6 +163,13 @@ export const correctedShare = shareFigure(
 export const litShare = shareFigure('litShare', litCircleMm, 'lit', 'share of the sensor that gets at least the threshold of the light');
 export const sharpShare = shareFigure('sharpShare', sharpCircleMm, 'sharp', 'share of the sensor inside the sharp circle');
 
+const leastKnown = (a: number | Gap, b: number | Gap, c: number | Gap): number =>
+  Math.min(
+    typeof a === 'number' ? a : Number.POSITIVE_INFINITY,
+    typeof b === 'number' ? b : Number.POSITIVE_INFINITY,
+    typeof c === 'number' ? c : Number.POSITIVE_INFINITY,
+  );
+
 export const coveredShare = openFigure({
   id: 'coveredShare',
   unit: '1',
@@ -168,9 +177,9 @@ export const coveredShare = openFigure({
   words: 'the smallest of the known shares; an unknown circle does not count as passing',
   source: 'the limit that bites',
   needs: [correctedShare, litShare, sharpShare],
-  of: (...shares) => {
-    const known = shares.filter((s) => typeof s === 'number');
-    return known.length > 0 ? Math.min(...known) : Gap.join(shares.filter((s) => s instanceof Gap));
+  of: (a, b, c) => {
+    const least = leastKnown(a, b, c);
+    return least < Number.POSITIVE_INFINITY ? least : Gap.join([a, b, c].filter((s) => s instanceof Gap));
   },
   as: (...shares) => `min(${shares.filter(Boolean).join(', ')})`,
   bounds: [0, 1],
@@ -185,10 +194,9 @@ export const goodFieldMm = openFigure({
   source: 'the limit that bites, over the magnification',
   needs: [correctedCircleMm, litCircleMm, sharpCircleMm, systemMagnification],
   of: (corrected, lit, sharp, m) => {
-    const circles = [corrected, lit, sharp];
-    const known = circles.filter((d) => typeof d === 'number');
-    if (known.length === 0 || typeof m !== 'number') return Gap.join([...circles, m].filter((v) => v instanceof Gap));
-    return Math.min(...known) / m;
+    const known = typeof corrected === 'number' || typeof lit === 'number' || typeof sharp === 'number';
+    if (!known || typeof m !== 'number') return Gap.join([corrected, lit, sharp, m].filter((v) => v instanceof Gap));
+    return leastKnown(corrected, lit, sharp) / m;
   },
   as: (corrected, lit, sharp, m) => `min(${[corrected, lit, sharp].filter(Boolean).join(', ')}) / ${m}`,
 });
@@ -221,7 +229,7 @@ const SHORTEST = 5;
 const LONGEST = 5000;
 /** Steps in which the first crossing is looked for: a fifth longer each at the most. */
 const SCAN = 38;
-const UNLIT = 'no relay lights the corners with these openings';
+const UNLIT = Gap.none('no relay lights the corners with these openings');
 
 /**
  * Shortest relay focal length, from `least` on, at which the corner gets the threshold of the light.
@@ -231,7 +239,7 @@ const UNLIT = 'no relay lights the corners with these openings';
  */
 function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: number, least: number): number | Gap {
   if (r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor'))
-    return slope > 0 ? Math.max(least, cornerMm / slope) : Gap.none(UNLIT);
+    return slope > 0 ? Math.max(least, cornerMm / slope) : UNLIT;
   const margin = (f: number): number => {
     const at = { ...r, relayFocalLengthMm: f };
     const F = scaleOf(at);
@@ -247,7 +255,7 @@ function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: num
     if (here >= 0) return crossing(margin, dark.f, f, dark.margin, here);
     dark = { f, margin: here };
   }
-  return Gap.none(UNLIT);
+  return UNLIT;
 }
 
 const coveringByBoth = openStep({
