@@ -27,6 +27,16 @@ export class Gap {
     if (gaps.length === 1) return gaps[0] as Gap;
     return gaps.find((g) => g.state === 'none') ?? new Gap('unknown', [...new Set(gaps.flatMap((g) => g.missing))], '');
   }
+  /** What the gaps among some values come to; undefined where there are none. */
+  static among(values: readonly unknown[]): Gap | undefined {
+    let first: Gap | undefined;
+    for (const value of values) {
+      if (!(value instanceof Gap)) continue;
+      if (first) return Gap.join(values.filter((v) => v instanceof Gap));
+      first = value;
+    }
+    return first;
+  }
 }
 
 interface Base<T> {

@@ -164,12 +164,6 @@ function called(of: Of, needs: readonly number[], open: boolean, s: Sheet): unkn
 
 /** What the gaps among a node's needs come to; undefined where there are none. */
 function gapAmong(needs: readonly number[], s: Sheet): Gap | undefined {
-  let first: Gap | undefined;
-  for (let k = 0; k < needs.length; k++) {
-    const value = s[needs[k] as number];
-    if (!(value instanceof Gap)) continue;
-    if (first) return Gap.join(needs.map((n) => s[n]).filter((v) => v instanceof Gap));
-    first = value;
-  }
-  return first;
+  for (let k = 0; k < needs.length; k++) if (s[needs[k] as number] instanceof Gap) return Gap.among(needs.map((n) => s[n]));
+  return undefined;
 }

@@ -145,19 +145,13 @@ function movedAlone(
   read: Reader,
   copies: Copies,
 ): ((base: readonly number[]) => Excursions) | undefined {
-  const place = graph.place.get(input.leaf);
   const reached = read.reachedFrom(input.leaf);
-  if (place === undefined || reached.length === 0) return undefined;
+  if (reached.length === 0) return undefined;
   const xs = input.apart === 'one way' ? [input.least, input.greatest] : samplesOver(input.least, input.value, input.greatest);
   const at = xs.map((x) => (x === input.value ? sheet : copies.with([input], [x])));
-  /** One figure alone, on a sheet of its own: what it does not need is out of date there. */
   const alone = (j: number) => {
-    const scratch = sheet.slice();
-    return (x: number): number => {
-      scratch[place] = input.put(sheet[place], x);
-      graph.follow(scratch, place, read.places[j]);
-      return read.one(scratch, j);
-    };
+    const there = moved(graph, sheet, input, read.places[j]);
+    return (x: number): number => read.one(there(x), j);
   };
   return (base) => {
     const rows = at.map((copy) => (copy === sheet ? base : read.all(copy)));
@@ -194,13 +188,13 @@ export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[],
   return copy;
 }
 
-/** Sheets with one input moved; each call writes over the last. */
-export function moved(graph: Graph, sheet: Sheet, input: Input): (x: number) => Sheet {
+/** Sheets with one input moved, brought up to date as far as the node at `toward` needs it; each call writes over the last. */
+export function moved(graph: Graph, sheet: Sheet, input: Input, toward?: number): (x: number) => Sheet {
   const place = graph.place.get(input.leaf) as number;
   const scratch = sheet.slice();
   return (x) => {
     scratch[place] = input.put(sheet[place], x);
-    graph.follow(scratch, place);
+    graph.follow(scratch, place, toward);
     return scratch;
   };
 }

@@ -19,14 +19,9 @@ const APART = 10;
 export function clearingSpans(rig: Rig, r: number): Span[] {
   const here = reaches(rig);
   const there = reaches(rig, rig.infinitySpaceMm + APART);
-  const spans: Span[] = [];
-  const first = rig.sensorOffsetMm === 0 ? narrowest(rig, here.A) : 0;
-  const last = rig.sensorOffsetMm === 0 ? first : rig.stops.length - 1;
-  for (let k = first; k <= last; k++) {
-    const span = spanOf(rig, here, there, r, k);
-    if (span) spans.push(span);
-  }
-  return spans;
+  if (rig.sensorOffsetMm !== 0) return rig.stops.map((_, k) => spanOf(rig, here, there, r, k)).filter((span) => span !== undefined);
+  const span = spanOf(rig, here, there, r, narrowest(rig, here.A));
+  return span ? [span] : [];
 }
 
 type Reach = ReturnType<typeof reaches>;
