@@ -27,6 +27,7 @@ export { VARIABLES, type Variable } from './choose/quantities.ts';
 export { bitesOf, metOf, nameOfLimit, toldIn } from './choose/reasons.ts';
 export { type Found, type Progress, type Stopped, searching } from './choose/search.ts';
 export { subjectOf, type Want, wantSchema } from './choose/want.ts';
+export type { WindowAnswer, WindowQuestion } from './choose/window-answer.ts';
 export { where } from './choose/window-words.ts';
-export { type WindowAnswer, type WindowQuestion, windowing, windowOf } from './choose/windows.ts';
+export { windowing, windowOf } from './choose/windows.ts';
 export { amountOf, ENDS, holdsOf, LIMIT_WORDS, type LimitWords } from './choose/words.ts';

@@ -100,7 +100,7 @@ const articled = (types: string): string =>
 function told(issue: Issue, given: unknown): { code: string; message: string; expected: string } {
   switch (issue.code) {
     case 'invalid_type': {
-      const expected = articled(String(issue.expected));
+      const expected = ownWords(issue) ?? articled(String(issue.expected));
       if (given === undefined) return { code: 'missing', message: 'is missing', expected };
       return { code: 'wrongType', message: `must be ${expected}`, expected };
     }
@@ -123,6 +123,8 @@ function told(issue: Issue, given: unknown): { code: string; message: string; ex
       if (given === undefined) return { code: 'missing', message: 'is missing', expected };
       return { code: 'notOneOf', message: `must be ${expected}`, expected };
     }
+    case 'invalid_format':
+      return { code: 'wrongForm', message: issue.message, expected: ownWords(issue) ?? '' };
     case 'custom': {
       const more = issue.params as { code?: string; expected?: string } | undefined;
       return { code: more?.code ?? 'contradiction', message: issue.message, expected: more?.expected ?? '' };
@@ -131,6 +133,11 @@ function told(issue: Issue, given: unknown): { code: string; message: string; ex
       return { code: issue.code, message: issue.message, expected: '' };
   }
 }
+
+const MUST_BE = 'must be ';
+
+/** What would do, where the schema says so itself: its message then begins with 'must be'. */
+const ownWords = ({ message }: Issue): string | undefined => (message.startsWith(MUST_BE) ? message.slice(MUST_BE.length) : undefined);
 
 const sized = (origin: string): string => (origin === 'string' ? ' characters long' : origin === 'array' ? ' entries long' : '');
 

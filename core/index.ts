@@ -33,7 +33,7 @@ export { type Answer, interval, numberIn } from './pairing/answer.ts';
 export { FIGURE_IDS, FIGURES, type FigureId, figureById, GROUPS, type GroupName, RADIUS_IDS } from './pairing/registry.ts';
 export { type Working, type WorkingTerm, workingOf } from './pairing/working.ts';
 export { CIRCLE_FIGURE, type Coverage, VERDICTS, type Verdict } from './pairing/verdict.ts';
-export { CIRCLES, type Circle } from './pairing/coverage.ts';
+export { CIRCLES, type Circle } from './pairing/image-circles.ts';
 export type { Assumption } from './pairing/assumptions.ts';
 export { type Swing, swingOf } from './pairing/swing.ts';
 export { briefOf } from './pairing/brief.ts';

@@ -23,11 +23,14 @@ export function percent(share: number): string {
   return `${size >= 10 || p === 0 ? short(Math.round(p)) : short(p, size < 1 ? 1 : 2)} %`;
 }
 
+/** The digits that a number without ± earns: what is engraved is hardly good to more than three, a long length to the tenth of a mm. */
+const plainly = (value: number): number => (Number.isInteger(value) || Math.abs(value) >= 100 ? 4 : 3);
+
 /** The digits that a number earns: down to the second digit of its ±, at most `most` of them. */
 export function earned(value: number, low: number | undefined, high: number | undefined, most = 4): string {
   if (value === 0) return '0';
   const half = Math.max(value - (low ?? value), (high ?? value) - value);
-  if (!(half > 0) || !Number.isFinite(half)) return short(value, most);
+  if (!(half > 0) || !Number.isFinite(half)) return short(value, Math.min(plainly(value), most));
   const last = Math.floor(Math.log10(half)) - 1;
   const first = Math.floor(Math.log10(Math.abs(value)));
   return short(value, Math.min(most, Math.max(1, first - last + 1)));

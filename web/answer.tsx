@@ -1,4 +1,5 @@
 import { briefOf } from '../core/index.ts';
+import { Cautions } from './cautions.tsx';
 import { Lead } from './fields/lead.tsx';
 import { calledAt } from './fields/names.ts';
 import { Lay } from './lay.tsx';
@@ -27,13 +28,7 @@ export function Answer() {
       <Broken />
       <Rests assumptions={assumptions} />
       <Lay />
-      {cautions.length > 0 && (
-        <ul class="cautions">
-          {cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      )}
+      <Cautions lines={cautions} />
     </section>
   );
 }

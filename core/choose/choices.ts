@@ -1,8 +1,8 @@
 import type { Answer } from '../pairing/answer.ts';
-import type { Circle } from '../pairing/coverage.ts';
 import { differenceOf } from '../pairing/difference.ts';
 import { type Evaluation, evaluate } from '../pairing/evaluate.ts';
 import type { Glassworks } from '../pairing/glassworks.ts';
+import type { Circle } from '../pairing/image-circles.ts';
 import { FIGURE_IDS, type FigureId } from '../pairing/registry.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import { coverageOf } from '../pairing/verdict.ts';

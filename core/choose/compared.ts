@@ -40,6 +40,9 @@ export const PRAISE: Readonly<Partial<Record<ComparedId, Praise>>> = {
   totalLengthMm: { best: 'shortest', worst: 'longest', level: 'length' },
 };
 
+/** Those of which one is praised: one way is better, and no other of them says the same. */
+export const PRAISED = COMPARED.filter((id) => PRAISE[id] !== undefined);
+
 type Known = Extract<Answer, { state: 'known' }>;
 
 /** A figure's value in a sentence, with the digits that it earns. */

@@ -1,5 +1,5 @@
 import type { Answer } from '../pairing/answer.ts';
-import { CIRCLES, type Circle } from '../pairing/coverage.ts';
+import { CIRCLES, type Circle } from '../pairing/image-circles.ts';
 import type { FigureId } from '../pairing/registry.ts';
 import { CIRCLE_FIGURE } from '../pairing/verdict.ts';
 

@@ -1,5 +1,5 @@
-import type { Circle } from '../pairing/coverage.ts';
-import { CIRCLES } from '../pairing/coverage.ts';
+import type { Circle } from '../pairing/image-circles.ts';
+import { CIRCLES } from '../pairing/image-circles.ts';
 import { CIRCLE_FIGURE } from '../pairing/verdict.ts';
 import { asksForCovering, type LimitWindow, type Reader } from './limit-windows.ts';
 import type { LimitName } from './limits.ts';

@@ -1,5 +1,5 @@
 import { type Answer, interval } from '../pairing/answer.ts';
-import type { Circle } from '../pairing/coverage.ts';
+import type { Circle } from '../pairing/image-circles.ts';
 import type { FigureId } from '../pairing/registry.ts';
 import type { Price } from './asked.ts';
 import { COVERING, unknownCircles } from './covering.ts';

@@ -1,5 +1,5 @@
 import { Gap } from '../figure.ts';
-import { CIRCLES, type Circle } from '../pairing/coverage.ts';
+import { CIRCLES, type Circle } from '../pairing/image-circles.ts';
 import type { FigureId } from '../pairing/registry.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import { CIRCLE_FIGURE } from '../pairing/verdict.ts';

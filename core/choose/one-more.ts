@@ -9,6 +9,7 @@ import { type Asked, type Offered, pairingAt } from './asked.ts';
 import { BETTER } from './better.ts';
 import { verifyOnArrival } from './buying.ts';
 import { type Choice, choiceOf } from './choices.ts';
+import { PRAISED } from './compared.ts';
 import { rankable } from './covering.ts';
 import { type Candidate, type Found, type Progress, searching } from './search.ts';
 import { standingOf } from './standing.ts';
@@ -49,19 +50,7 @@ export interface OneMore {
 }
 
 /** The figures by which two bests are held against each other. */
-const COMPARED = [
-  'objectFieldWidthMm',
-  'goodFieldMm',
-  'coveredShare',
-  'cornerIllumination',
-  'resolvedDetailUm',
-  'recordedDetailMegapixels',
-  'workingFNumber',
-  'clearWorkingDistanceMm',
-  'lightConeDeg',
-  'framesForSubject',
-  'totalLengthMm',
-] as const satisfies readonly FigureId[];
+const HELD: readonly FigureId[] = ['goodFieldMm', ...PRAISED];
 
 /** More openings than these help nobody. */
 const MOST_OPENINGS = 12;
@@ -158,8 +147,8 @@ function openingOf({ kind, part }: Trial, { feasible }: Found, { evaluation, cho
 }
 
 function shiftsOf(a: Evaluation, b: Evaluation): Shift[] {
-  const difference = differenceOf(a, b, COMPARED);
-  return COMPARED.map((figure) => ({
+  const difference = differenceOf(a, b, HELD);
+  return HELD.map((figure) => ({
     figure,
     from: rankable(a.answers, figure),
     to: rankable(b.answers, figure),

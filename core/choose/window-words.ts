@@ -6,7 +6,7 @@ import { asksForCovering, type LimitWindow, type Reader } from './limit-windows.
 import type { Limit } from './limits.ts';
 import { QUANTITIES } from './quantities.ts';
 import type { Span } from './spans.ts';
-import type { WindowAnswer } from './windows.ts';
+import type { WindowAnswer } from './window-answer.ts';
 import { amountOf, ENDS, holdsOf, LIMIT_WORDS } from './words.ts';
 
 type Told = Omit<WindowAnswer, 'says'>;

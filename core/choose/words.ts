@@ -1,4 +1,4 @@
-import type { Circle } from '../pairing/coverage.ts';
+import type { Circle } from '../pairing/image-circles.ts';
 import { percent, short } from '../words.ts';
 import type { Limit, LimitName } from './limits.ts';
 

@@ -2,9 +2,29 @@ import { LUMINOUS_EFFICIENCY, oneWavelength, photopic, type Spectrum } from '../
 import type { SharpSpectrum } from '../pairing/schema.ts';
 import { cardinal } from '../trace/cardinal.ts';
 import type { Lens } from '../trace/lens.ts';
-import { prescription } from '../trace/prescription.ts';
+import { type Prescription, prescription } from '../trace/prescription.ts';
 import { MM_PER_NM } from '../units.ts';
-import type { Between, Colours } from './pairs.ts';
+
+/** A lens at the wavelengths of a spectrum. */
+export interface Colours {
+  readonly prescriptions: readonly Prescription[];
+  readonly wavelengthsMm: readonly number[];
+  /** Shares of the light: they add up to 1. */
+  readonly weights: readonly number[];
+  /** The wavelength that the focus is counted from, and by which the pupil is scaled. */
+  readonly reference: Prescription;
+  /** Paraxial focus of the reference wavelength, from the last vertex, mm. */
+  readonly focusMm: number;
+  /** Many wavelengths between the few, for where the few do not do; absent in the light of one. */
+  readonly between?: Between;
+}
+
+/** Wavelengths between those that are traced. */
+export interface Between {
+  readonly weights: readonly number[];
+  /** For each, what each traced wavelength contributes to it. */
+  readonly from: readonly (readonly number[])[];
+}
 
 /** Wavelengths of the photopic rule: five are exact for everything smoother than the tenth power of the wavelength. */
 const PHOTOPIC = photopic();

@@ -1,5 +1,7 @@
 import type { Discs } from '../pupil/discs.ts';
-import { type Colours, middleOf, type Pairs, pairsOf } from './pairs.ts';
+import type { Colours } from './colours.ts';
+import { middleOf } from './middle.ts';
+import { type Pairs, pairsOf } from './pairs.ts';
 import { regionOf } from './region.ts';
 import { contrastThroughFocus, type FocusRange, steadiest } from './through-focus.ts';
 

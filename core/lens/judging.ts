@@ -1,10 +1,9 @@
-import { coloursOf, spectrumOf } from '../contrast/colours.ts';
+import { type Colours, coloursOf, spectrumOf } from '../contrast/colours.ts';
 import type { Setting } from '../contrast/field.ts';
-import type { Colours } from '../contrast/pairs.ts';
-import { sharpDetail } from '../pairing/coverage.ts';
 import { depthOfFieldUm } from '../pairing/depth-of-field.ts';
 import { bareRigOf, type Evaluation, raw, stopsOf } from '../pairing/evaluate.ts';
 import { systemMagnification } from '../pairing/first-order.ts';
+import { sharpDetail } from '../pairing/image-circles.ts';
 import { subjectIndex } from '../pairing/leaves.ts';
 import { pixelPitchUm } from '../pairing/resolution.ts';
 import { DEFAULTS, type SharpFocus } from '../pairing/schema.ts';

@@ -2,8 +2,8 @@ import { amount } from '../parts/quantity.ts';
 import { diagonalOf } from '../parts/sensor.ts';
 import { percent, short } from '../words.ts';
 import { numberIn } from './answer.ts';
-import type { Circle } from './coverage.ts';
 import type { Evaluation } from './evaluate.ts';
+import type { Circle } from './image-circles.ts';
 import { CIRCLE_FIGURE, type Coverage } from './verdict.ts';
 
 /** What a doubt is called where there is room for two or three words, by the last step of its path. */

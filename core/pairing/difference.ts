@@ -3,7 +3,7 @@ import { sameJson } from '../same.ts';
 import { type Answer, answer } from './answer.ts';
 import { type Evaluation, raw } from './evaluate.ts';
 import { combined, excursions, samplesOver } from './excursions.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input.ts';
 import { type FigureId, type Plan, planFor } from './registry.ts';
 import type { Pairing } from './schema.ts';
 import { moved, partsOf, plain, withInputs } from './spread.ts';

@@ -1,7 +1,7 @@
 import type { Figure } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input.ts';
 import { mapping } from './leaves.ts';
 import { moved, plain, type Spread } from './spread.ts';
 

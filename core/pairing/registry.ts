@@ -2,17 +2,8 @@ import type { Figure } from '../figure.ts';
 import { type Graph, graph } from '../graph.ts';
 import { cornerChiefRayDeg, magnificationChangePerMm, rig, seen, systemNa, workingFNumber } from './aperture.ts';
 import { clearWorkingDistanceMm, lightConeDeg, totalLengthMm } from './bench.ts';
-import {
-  correctedCircleMm,
-  correctedShare,
-  coveredShare,
-  goodFieldMm,
-  litShare,
-  recordedDetailMegapixels,
-  sharpCircleMm,
-  sharpShare,
-  shortestCoveringFocalLengthMm,
-} from './coverage.ts';
+import { correctedShare, coveredShare, goodFieldMm, litShare, recordedDetailMegapixels, sharpShare } from './coverage.ts';
+import { shortestCoveringFocalLengthMm } from './covering-focal-length.ts';
 import { depthOfFieldUm, framesForSubject } from './depth-of-field.ts';
 import {
   objectFieldDiagonalMm,
@@ -26,6 +17,7 @@ import {
   subjectFill,
   systemMagnification,
 } from './first-order.ts';
+import { correctedCircleMm, sharpCircleMm } from './image-circles.ts';
 import {
   cornerFNumber,
   cornerIllumination,

@@ -1,7 +1,7 @@
 import type { Figure, Gap, Node } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import { combined, type Excursions, ends, excursions, type Row, samplesOver, unmoved } from './excursions.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input.ts';
 import { movedBy, movedTogether } from './together.ts';
 
 /**

@@ -2,7 +2,7 @@ import { type Figure, Gap, type Node } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
 import { short } from '../words.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input.ts';
 import { mapping } from './leaves.ts';
 
 /** One number that a formula stands on. */

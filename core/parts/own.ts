@@ -14,7 +14,9 @@ const story = {
 };
 
 /** What an id may be made of: it stands in addresses and in a table's cells. */
-export const ownId = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/);
+export const ownId = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9-]{0,59}$/, 'must be at most 60 small letters, digits and hyphens, the first of them no hyphen');
 
 /** The name under which a person knows it is wanted of a part of one's own. */
 const objective = z.strictObject({ kind: z.literal('objective'), ...story, part: z.strictObject({ ...objectiveSchema.shape, name }) });

@@ -3,7 +3,7 @@ import type { Graph } from '../graph.ts';
 import { soundInputs, type Worked, workedOut } from '../pairing/evaluate.ts';
 import type { Excursions } from '../pairing/excursions.ts';
 import type { Glassworks } from '../pairing/glassworks.ts';
-import type { Inputs } from '../pairing/inputs.ts';
+import type { Inputs } from '../pairing/input.ts';
 import type { Plan } from '../pairing/registry.ts';
 import type { Pairing } from '../pairing/schema.ts';
 import type { Spread } from '../pairing/spread.ts';

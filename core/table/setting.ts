@@ -1,6 +1,6 @@
 import type { ZodOptional } from 'zod';
 import { Gap, type Leaf, leaf, type Node } from '../figure.ts';
-import type { Input } from '../pairing/inputs.ts';
+import type { Input } from '../pairing/input.ts';
 import { type Ends, quantityIn, quantityOf } from '../parts/quantity.ts';
 import type { Guess } from '../parts/typical.ts';
 

@@ -45,6 +45,8 @@ test('contradictions and nonsense are refused by their field', async () => {
   expect(await refused([])).toEqual(['/sightings']);
   expect(await refused(Array.from({ length: 13 }, () => RULER))).toEqual(['/sightings']);
   expect(await refused([{ kind: 'ruler', acrossMm: 2.31 }])).toEqual(['/sightings/0/acrossMm']);
+  const bare = await ask({ pairing: OPENING, sightings: [{ kind: 'ruler', acrossMm: 2.31 }] });
+  expect(bare.json.errors).toMatchObject([{ code: 'wrongType', given: '2.31', expected: expect.stringMatching(/value .*plusMinus/) }]);
   expect(await refused([{ kind: 'ruler', acrossMm: q(2.31, 0) }])).toEqual(['/sightings/0/acrossMm/plusMinus']);
   expect(await refused([RULER, { kind: 'glance' }])).toEqual(['/sightings/1/kind']);
   expect(await refused([{ kind: 'micrometer', divisions: 100, divisionUm: 10 }])).toEqual(['/sightings/0/divisions']);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { PairingError, pairingSchema, pointer, problemsOf, quantity, steps, valueAt } from '../../core/index.ts';
+import { ownId, PairingError, pairingSchema, pointer, problemsOf, quantity, steps, valueAt } from '../../core/index.ts';
 import { sawSchema } from '../../core/table.ts';
 
 const problems = (schema: z.ZodType, input: unknown) => {
@@ -42,6 +42,17 @@ describe('problems of a failed parse', () => {
     ]);
     expect(problems(lens, { f: { value: 200, extra: 1 } })).toMatchObject([{ path: '/f', code: 'unknownName' }]);
     expect(problems(lens, { f: { value: 200, origin: 'guessed' } })).toMatchObject([{ path: '/f/origin', code: 'notOneOf' }]);
+  });
+  it('say how a text must be made', () => {
+    expect(problems(ownId, 'my lens')).toEqual([
+      {
+        path: '',
+        code: 'wrongForm',
+        message: expect.stringMatching(/^must be .*hyphens/),
+        given: '"my lens"',
+        expected: expect.stringMatching(/^at most 60/),
+      },
+    ]);
   });
   it('name every field, path first, and stay short', () => {
     const all = problems(pairingSchema, {

@@ -24,8 +24,9 @@ describe('numbers in words', () => {
     expect(earned(0.3204, 0.0025, 0.789)).toBe('0.32');
     expect(earned(257.12, 231, 283)).toBe('257');
     expect(earned(199.987, 190, 210)).toBe('200');
-    expect(earned(12.3456, 12.3456, 12.3456)).toBe('12.35');
-    expect(earned(12.3456, undefined, undefined)).toBe('12.35');
+    expect(earned(12.3456, 12.3456, 12.3456)).toBe('12.3');
+    expect(earned(0.123456, undefined, undefined)).toBe('0.123');
+    expect([earned(152.44, undefined, undefined), earned(1234, undefined, undefined)]).toEqual(['152.4', '1234']);
     expect(earned(0, -1, 1)).toBe('0');
     expect(earned(3, -100, 100)).toBe('3');
   });

@@ -17,7 +17,7 @@ import {
   standingIn,
 } from '../../web/drawer/slip.ts';
 import { counted, differences, FIELDS, firstWords, measuredIn, refusedInWords, sayingAt, valueTold } from '../../web/drawer/told.ts';
-import type { Field } from '../../web/fields/names.ts';
+import type { Field } from '../../web/fields/field-lists.ts';
 
 /** A slip of the drawer without a page: what is typed, what is kept beside a measurement, what became of it elsewhere. */
 

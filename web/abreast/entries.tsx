@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { letter, type Pairing } from '../../core/index.ts';
-import { onClipboard } from '../share/share.tsx';
+import { onClipboard } from '../share/copying.ts';
 import { takeAway } from '../state/abreast.ts';
 import { openView, settle } from '../state/address.ts';
 import { linkTo } from '../state/link.ts';

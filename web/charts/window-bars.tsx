@@ -1,36 +1,19 @@
-import { holdsOf, LIMIT_WORDS, type WindowAnswer, where } from '../../core/choosing.ts';
+import '../styles/window.css';
+import { holdsOf, type WindowAnswer, where } from '../../core/choosing.ts';
 import { short } from '../../core/index.ts';
 import { rowsIn, widthOf } from '../plates/rows.ts';
 import { useWidth } from '../plates/width.ts';
 import { Table } from './table.tsx';
-import {
-  type Axis,
-  axisOf,
-  type Bar,
-  barsOf,
-  COMMON_RELAYS,
-  lyingWithin,
-  type Mark,
-  type PlacedMark,
-  placedMarks,
-} from './window-geometry.ts';
-import '../styles/window.css';
+import { type Axis, axisOf, barsOf, lyingWithin, type Mark } from './window-geometry.ts';
+import { BarRow } from './window-rows.tsx';
+import { PAD, Rail, scalesOf, WORDS_ROW } from './window-scales.tsx';
 
 /** Narrower than this the names stand over what they name, px. */
 const NARROW = 560;
 const NAMES = 172;
-const PAD = 26;
 /** Room for the words over the rider, under the bars for the dimension, and a row of words, px. */
 const HEAD = 26;
 const BRACKET = 36;
-const WORDS_ROW = 15;
-
-const TITLES = {
-  '/relay/focalLengthMm': "the relay's focal length, mm",
-  '/infinitySpaceMm': 'the infinity space, mm',
-  '/relay/clearApertureMm': "the relay's clear opening, mm",
-} as const;
-
 interface Props {
   answer: WindowAnswer;
   /** Relays of one's own; those that are commonly made are drawn besides. */
@@ -69,32 +52,6 @@ const rowsOf = (answer: WindowAnswer): string[][] => [
     '',
   ],
 ];
-
-/** A scale under the bars: a rail with ticks and figures, named. */
-interface Scale {
-  title: string;
-  ticks: readonly (Omit<PlacedMark, 'mark'> & { words: string })[];
-  fine: readonly number[];
-}
-
-const asTicks = (placed: readonly PlacedMark[]): Scale['ticks'] => placed.map(({ mark, ...rest }) => ({ ...rest, words: mark.label }));
-
-function scalesOf(answer: WindowAnswer, marks: readonly Mark[], axis: Axis): Scale[] {
-  const own: Scale = {
-    title: TITLES[answer.vary],
-    fine: axis.fine,
-    ticks: axis.told.map((v) => ({ x: axis.x(v), middle: axis.x(v), row: 0, words: short(v), hung: false, within: false })),
-  };
-  const marked = (title: string, of: readonly Mark[]): Scale => ({ title, fine: [], ticks: asTicks(placedMarks(of, axis, answer)) });
-  const common = (kind: Mark['kind']): Mark[] => COMMON_RELAYS.filter((mark) => mark.kind === kind);
-  return [
-    own,
-    ...(answer.vary === '/relay/focalLengthMm'
-      ? [marked('close-up lenses, D', common('close-up')), marked('camera lenses, mm', common('lens'))]
-      : []),
-    ...(marks.length > 0 ? [marked('your own', marks)] : []),
-  ];
-}
 
 function Drawn({ answer, marks, width, id }: Required<Props> & { width: number }) {
   const narrow = width < NARROW;
@@ -147,52 +104,6 @@ function Drawn({ answer, marks, width, id }: Required<Props> & { width: number }
   );
 }
 
-/** Beyond what was looked at a bar goes on in strokes that grow shorter. */
-const goesOn = (x: number, way: 1 | -1): string => `M${x + 2 * way} 0h${6 * way}m${3 * way} 0h${4 * way}m${3 * way} 0h${2 * way}`;
-
-interface RowProps {
-  bar: Bar;
-  axis: Axis;
-  y: number;
-  narrow: boolean;
-  foot: number;
-  hatch: string;
-}
-
-function BarRow({ bar, axis, y, narrow, foot, hatch }: RowProps) {
-  const { left, right } = axis;
-  const bites = bar.known && bar.spans.length === 0;
-  return (
-    <g class={bites ? 'limit bites' : 'limit'} data-limit={bar.name}>
-      <text x={narrow ? left : left - PAD} y={narrow ? y - 12 : y + 4} text-anchor={narrow ? 'start' : 'end'}>
-        {LIMIT_WORDS[bar.name].short}
-      </text>
-      <path class="reach" d={`M${left} ${y}H${right}`} />
-      {!bar.known && <rect class="unsure" x={left} y={y - 4} width={right - left} height="8" fill={hatch} />}
-      {(!bar.known || bites) && (
-        <text class="said" x={(left + right) / 2} y={y + 4} text-anchor="middle">
-          {bar.words}
-        </text>
-      )}
-      {bar.spans.map(({ a, b, low, high }) => (
-        <g key={a} transform={`translate(0 ${y})`}>
-          <path class="bar" d={`M${a} 0H${Math.max(b, a + 1)}`} />
-          {low === 'beyond' ? <path class="on" d={goesOn(a, -1)} /> : <End x={a} closes={low === 'closes'} foot={foot - y} />}
-          {high === 'beyond' ? <path class="on" d={goesOn(b, 1)} /> : <End x={b} closes={high === 'closes'} foot={foot - y} />}
-        </g>
-      ))}
-    </g>
-  );
-}
-
-/** Where a limit ends; where it closes the window a line goes down to the dimension. */
-const End = ({ x, closes, foot }: { x: number; closes: boolean; foot: number }) => (
-  <g class={closes ? 'end closes' : 'end'}>
-    <path d={`M${x} -7V7`} />
-    {closes && <path class="down" d={`M${x} 7V${foot}`} />}
-  </g>
-);
-
 /** The window as a dimension; where there is none, how far two limits are apart. */
 function Bracket({ answer, axis, y }: { answer: WindowAnswer; axis: Axis; y: number }) {
   const { conflict, window } = answer;
@@ -216,48 +127,6 @@ function Bracket({ answer, axis, y }: { answer: WindowAnswer; axis: Axis; y: num
       })}
     </g>
   );
-}
-
-interface RailProps {
-  scale: Scale;
-  axis: Axis;
-  y: number;
-  narrow: boolean;
-  /** Where there is little room: that its name stands at the right, out of the rider's way. */
-  toRight: boolean;
-}
-
-function Rail({ scale: { title, ticks, fine }, axis, y, narrow, toRight }: RailProps) {
-  const { left, right, x } = axis;
-  const start = narrow && !toRight;
-  return (
-    <g class="scale">
-      <text
-        class="scale-name"
-        x={start ? left : narrow ? right : left - PAD}
-        y={narrow ? y - 6 : y + 5}
-        text-anchor={start ? 'start' : 'end'}
-      >
-        {title}
-      </text>
-      <path class="rail" d={`M${left} ${y}H${right}`} />
-      <path class="fine" d={fine.map((v) => `M${x(v)} ${y}v3`).join('')} />
-      {ticks.map((tick) => (
-        <g key={`${tick.x} ${tick.words}`} class={tick.within ? 'tick within' : 'tick'}>
-          <path d={`M${tick.x} ${y}${leaderOf(tick, y)}`} />
-          <text x={tick.middle} y={y + 19 + WORDS_ROW * tick.row} text-anchor={tick.hung ? 'start' : 'middle'}>
-            {tick.words}
-          </text>
-        </g>
-      ))}
-    </g>
-  );
-}
-
-/** Down to the words: beside them where they hang from it, else to their middle. */
-function leaderOf({ x, middle, row, hung }: Scale['ticks'][number], y: number): string {
-  if (hung) return `V${y + 18 + WORDS_ROW * row}`;
-  return `V${y + 6}${row > 0 || Math.abs(middle - x) > 1 ? `L${middle} ${y + 7 + WORDS_ROW * row}` : ''}`;
 }
 
 /** The relay that there is, riding on the first scale. */

@@ -165,8 +165,19 @@ export function useSlip(one: Laid): void {
   bringTo(one.key, blamed.path);
 }
 
-/** Keeps a part of the pairing with all that was measured of it; one that lies there under its name is laid open with it. */
-export async function keepOfPairing(kind: PartKind): Promise<void> {
+let last: Promise<void> = Promise.resolve();
+
+/**
+ * Keeps a part of the pairing with all that was measured of it; one that lies there under its name is laid open with it.
+ * One at a time: pressed twice it is not there twice.
+ */
+export function keepOfPairing(kind: PartKind): Promise<void> {
+  const next = (): Promise<void> => keepNext(kind);
+  last = last.then(next, next);
+  return last;
+}
+
+async function keepNext(kind: PartKind): Promise<void> {
   const part = { ...answered.peek().pairing[kind], name: answered.peek().pairing[kind].name ?? engravingOf(kind, answered.peek()) };
   const same = lying(kind).find(({ own }) => sameJson(own.part, part));
   if (same) {

@@ -1,5 +1,5 @@
-import { useRef } from 'preact/hooks';
 import { listed } from '../../core/index.ts';
+import { PickFile } from '../share/pick-file.tsx';
 import { catalogue } from '../state/catalogue.ts';
 import { type Came, opened, openParts, replaceFromLast } from './file.ts';
 import { sayingAt } from './told.ts';
@@ -11,7 +11,6 @@ const MOST_TOLD = 40;
 export function FileOf() {
   const now = catalogue.value;
   const drawer = typeof now === 'object' ? now.drawer : undefined;
-  const picker = useRef<HTMLInputElement>(null);
   return (
     <section class="drawer-file" aria-labelledby="drawer-file">
       <h2 id="drawer-file">Its file</h2>
@@ -31,20 +30,11 @@ export function FileOf() {
             </a>
           </>
         )}
-        <button type="button" class="lead" onClick={() => picker.current?.click()}>
-          Open a file of parts
-        </button>
-        <input
-          ref={picker}
-          type="file"
+        <PickFile
+          words="Open a file of parts"
+          label="A file of parts, JSON or CSV"
           accept=".json,.csv,application/json,text/csv"
-          hidden
-          aria-label="A file of parts, JSON or CSV"
-          onChange={({ currentTarget }) => {
-            const chosen = currentTarget.files?.[0];
-            // Emptied, so that the same file can be chosen again.
-            if (chosen) openParts(chosen).finally(() => Object.assign(currentTarget, { value: '' }));
-          }}
+          onPick={openParts}
         />
       </p>
       <div role="status">

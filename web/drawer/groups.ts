@@ -1,5 +1,5 @@
 import type { PartKind } from '../../core/index.ts';
-import type { Field } from '../fields/names.ts';
+import type { Field } from '../fields/field-lists.ts';
 import { FIELDS } from './told.ts';
 
 /** What is usually known of a part; the rest stands behind a fold. */

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { Complaint } from '../fields/complaint.tsx';
+import type { Field } from '../fields/field-lists.ts';
 import { Input } from '../fields/input.tsx';
-import { type Field, inputId } from '../fields/names.ts';
+import { inputId } from '../fields/names.ts';
 import { Radios } from '../fields/radios.tsx';
 import type { Sheet } from '../fields/sheet.ts';
 import { partsOf } from '../fields/whole.ts';

@@ -1,5 +1,6 @@
 import { listed, type OwnPart, type PartKind, type Problem, sameJson, short } from '../../core/index.ts';
-import { calledAt, type Field, lower, OBJECTIVE, RELAY, SENSOR } from '../fields/names.ts';
+import { type Field, OBJECTIVE, RELAY, SENSOR } from '../fields/field-lists.ts';
+import { calledAt, lower } from '../fields/names.ts';
 import { partsOf } from '../fields/whole.ts';
 import { complaint } from '../state/words.ts';
 

@@ -1,6 +1,7 @@
 import { numberTyped } from '../state/json.ts';
 import { Complaint } from './complaint.tsx';
-import { type Field, inputId } from './names.ts';
+import type { Field } from './field-lists.ts';
+import { inputId } from './names.ts';
 import { Quantity } from './quantity.tsx';
 import { PAIRING, type Sheet } from './sheet.ts';
 import { Typed } from './typed.tsx';

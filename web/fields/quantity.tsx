@@ -1,7 +1,8 @@
 import { ORIGINS, short } from '../../core/index.ts';
 import { numberTyped } from '../state/json.ts';
 import { Complaint } from './complaint.tsx';
-import { type Field, inputId } from './names.ts';
+import type { Field } from './field-lists.ts';
+import { inputId } from './names.ts';
 import { PAIRING, type Sheet } from './sheet.ts';
 import { Typed } from './typed.tsx';
 import { partsOf, type Whole, written } from './whole.ts';

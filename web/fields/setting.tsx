@@ -3,8 +3,8 @@ import { amount } from '../../core/index.ts';
 import { settle } from '../state/address.ts';
 import { answered, draft } from '../state/draft.ts';
 import { withAt } from '../state/json.ts';
+import { DEPTH, type Field, LIGHT, SPACING, STOP, SUBJECT } from './field-lists.ts';
 import { Input } from './input.tsx';
-import { DEPTH, type Field, LIGHT, SPACING, STOP, SUBJECT } from './names.ts';
 
 const MOST_STOPS = 8;
 

@@ -31,7 +31,9 @@ export function toldAs(id: string, answer: Extract<Answer, { state: 'known' }>, 
   const ends = [low === undefined ? 'without limit below' : end(low), high === undefined ? 'without limit' : end(high)];
   const named = /[mM]agnification$/.test(id) ? '×' : share ? '%' : unit;
   if (timed) return { text: duration(value), unit: '', range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
-  const text = share ? percent(value).replace(' %', '') : earned(value, low, high);
+  // Without a ± only a length is worth a tenth beyond its third digit.
+  const most = half > 0 || unit === 'mm' || Number.isInteger(value) ? 4 : 3;
+  const text = share ? percent(value).replace(' %', '') : earned(value, low, high, most);
   return { text, unit: named, range: sure || ends[0] === ends[1] ? '' : `${ends[0]} to ${ends[1]}` };
 }
 

@@ -5,7 +5,7 @@ import type { Drawing, Line } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
 import { DASH } from '../plates/strokes.ts';
 import { answered } from '../state/draft.ts';
-import type { Shown } from './spacing.tsx';
+import type { Shown } from './shown.ts';
 
 /** What lenses of a class do between them, both ways round, over the infinity space. */
 export function BandCurves({ band, shown }: { band: Band; shown: Shown }) {

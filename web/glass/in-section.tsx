@@ -1,6 +1,7 @@
 import { standing } from '../../core/glassworks.ts';
 import { amount, diagonalOf, numberIn, type Relay, short } from '../../core/index.ts';
-import { type Movable, movablesOf } from '../plates/movables.ts';
+import type { Movable } from '../plates/movable.ts';
+import { movablesOf } from '../plates/movables.ts';
 import { sceneOf } from '../plates/path-geometry.ts';
 import { answered } from '../state/draft.ts';
 import { held } from '../state/held.ts';

@@ -5,15 +5,18 @@ import { BeamTone } from '../plates/beams.tsx';
 import { BENCH, Bench } from '../plates/bench.tsx';
 import { DIMENSION_ROW, Dimensions, laidOut } from '../plates/dimensions.tsx';
 import { Handle } from '../plates/handle.tsx';
-import type { Movable } from '../plates/movables.ts';
+import type { Movable } from '../plates/movable.ts';
+import { scaleNote } from '../plates/path-caption.ts';
 import { PlateInput } from '../plates/plate-input.tsx';
-import { inRows, rowsIn, widthOf } from '../plates/rows.ts';
+import { rowsIn } from '../plates/rows.ts';
 import { Pupil } from '../plates/train.tsx';
 import { useWidth } from '../plates/width.ts';
 import { held } from '../state/held.ts';
-import type { Section, TracedRay } from './section-geometry.ts';
-import { edges, Glass } from './section-glass.tsx';
-import { RIM, type SectionScale, sectionScale, spaceUnder } from './section-scale.ts';
+import type { Section } from './section-geometry.ts';
+import { Glass } from './section-glass.tsx';
+import { glassHalf, labelsOf, Names, ROW, ThreadName } from './section-names.tsx';
+import { Ribbon } from './section-rays.tsx';
+import { sectionScale, spaceUnder } from './section-scale.ts';
 
 export interface Told {
   section: Section;
@@ -29,8 +32,6 @@ export interface Told {
   /** The infinity space, which the relay's rider sets. */
   space: Movable;
 }
-
-const ROW = 17;
 
 /** The relay in section with the beams of the middle and of the corner, traced, to the sensor. */
 export function SectionPlate({ section, shoulder, pupilBetween, names, thread, threadWords, caption, space }: Told) {
@@ -114,11 +115,6 @@ const Dimension = ({ from, to, y }: { from: number; to: number; y: number }) => 
   <path class="dimension" d={`M${from} ${y}H${to}M${from - 3} ${y + 3}l6 -6M${to - 3} ${y + 3}l6 -6`} />
 );
 
-const glassHalf = (section: Section): number => Math.max(...section.pieces.map((p) => p.half), 0) + RIM;
-
-const scaleNote = (stretch: number): string =>
-  stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as tall.`;
-
 /** The end of the objective's barrel. */
 function Objective({ shoulder, half, axis }: { shoulder: number; half: number; axis: number }) {
   return (
@@ -126,114 +122,5 @@ function Objective({ shoulder, half, axis }: { shoulder: number; half: number; a
       <path class="barrel" d={`M6 ${axis - half}H${shoulder}V${axis + half}H6`} />
       <line class="shoulder" x1={shoulder} x2={shoulder} y1={axis - half - 5} y2={axis + half + 5} />
     </g>
-  );
-}
-
-/** A beam by the edges of what comes through and its middle ray; every ray that a rim stops, up to there. */
-function Ribbon({ rays, kind, scale, axis }: { rays: readonly TracedRay[]; kind: 'middle' | 'field'; scale: SectionScale; axis: number }) {
-  const px = (ray: TracedRay) =>
-    ray.points.map(([z, y]) => [Number(scale.x(z).toFixed(2)), Number((axis - scale.h(y)).toFixed(2))] as const);
-  const whole = rays.filter((ray) => ray.endsAt === undefined);
-  const [low, high] = [whole[0], whole.at(-1)];
-  const chief = whole[Math.floor(whole.length / 2)];
-  return (
-    <g class={kind}>
-      {low && high && kind === 'field' && (
-        <path class="tone" d={`M${[...px(low), ...px(high).toReversed()].map((p) => p.join(' ')).join('L')}Z`} />
-      )}
-      {rays.map((ray) => {
-        if (ray.endsAt === undefined && ray !== low && ray !== high && ray !== chief) return null;
-        const points = px(ray);
-        const [x, y] = points.at(-1) as readonly [number, number];
-        return (
-          <g key={ray.at} class={ray.endsAt === undefined ? (ray === chief ? 'chief' : '') : 'lost'} data-ends-at={ray.endsAt}>
-            <path d={`M${points.map((p) => p.join(' ')).join('L')}`} />
-            {ray.endsAt !== undefined && (
-              <path class="tick" d={`M${x - 3} ${y - 3}L${x + 3} ${y + 3}M${x - 3} ${y + 3}L${x + 3} ${y - 3}`} />
-            )}
-          </g>
-        );
-      })}
-    </g>
-  );
-}
-
-interface Label {
-  text: string;
-  at: number;
-  row: number;
-  middle: number;
-}
-
-function labelsOf(section: Section, names: readonly string[], { x }: SectionScale, width: number): Label[] {
-  const all = [
-    { text: `exit pupil Ø ${short(2 * section.pupilHalf)}`, at: x(section.pupil) },
-    ...names.map((text, i) => ({ text, at: x(section.vertices[i] as number) })),
-    { text: 'sensor', at: x(section.sensor) },
-  ];
-  const placed = inRows(
-    all.map(({ text, at }) => ({ at, width: widthOf(text) })),
-    4,
-    width - 4,
-    14,
-  );
-  return all.map((label, i) => ({ ...label, ...(placed[i] as { row: number; middle: number }) }));
-}
-
-/** What stands there, above the drawing, each with a leader to it. */
-function Names({
-  section,
-  labels,
-  scale,
-  axis,
-  head,
-}: {
-  section: Section;
-  labels: readonly Label[];
-  scale: SectionScale;
-  axis: number;
-  head: number;
-}) {
-  const glass = section.pieces.length === 0 ? 0 : glassHalf(section);
-  return (
-    <g class="stops">
-      {labels.map(({ text, at, row, middle }, i) => {
-        const top = i === 0 ? section.pupilHalf : i === labels.length - 1 ? section.cornerHeight : glass;
-        const base = head - 12 - ROW * row;
-        return (
-          <g class="stop" key={`${text}${at}`}>
-            <path class="leader" d={`M${at} ${axis - scale.h(top) - 3}V${base + 8}L${middle} ${base + 4}`} />
-            <text x={middle} y={base} text-anchor="middle">
-              {text}
-            </text>
-          </g>
-        );
-      })}
-    </g>
-  );
-}
-
-interface ThreadNameProps {
-  section: Section;
-  scale: SectionScale;
-  axis: number;
-  thread: 'objective' | 'camera';
-  words: string;
-  width: number;
-}
-
-/** The thread's name beside it, below the axis; on the other side of it where there is no room. */
-function ThreadName({ section, scale: { x, h }, axis, thread, words, width }: ThreadNameProps) {
-  const [from, to] = edges(section);
-  const half = Math.max(...section.pieces.map((p) => p.half));
-  const before = thread === 'objective';
-  const at = before ? x(from - 6) : x(to + 6);
-  const y = axis + h(half + RIM / 2) + 4;
-  const room = widthOf(words);
-  const fits = before ? at - room > 8 : at + room < width - 8;
-  return (
-    <text x={fits ? at : before ? 8 : width - 8} y={fits ? y : y + 18} text-anchor={before === fits ? 'end' : 'start'}>
-      {words}
-    </text>
   );
 }

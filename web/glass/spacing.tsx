@@ -3,10 +3,9 @@ import { Radios } from '../fields/radios.tsx';
 import { adviceNow } from './advice-now.ts';
 import { BandCurves } from './band-curves.tsx';
 import { search } from './search.ts';
+import type { Shown } from './shown.ts';
 import { WayCurves } from './way-curves.tsx';
 
-/** What is judged: the worst point's contrast, or its blur. */
-export type Shown = 'contrast' | 'blur';
 const SHOWN: Record<Shown, string> = { contrast: 'contrast of the worst point', blur: 'blur of the worst point' };
 
 /** The worst of the picture against the infinity space, both ways round. */

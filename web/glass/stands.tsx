@@ -1,8 +1,9 @@
 import type { SharpOver } from '../../core/glassworks.ts';
 import { short } from '../../core/index.ts';
 import { engravedObjective, engravedSensor } from '../fields/engrave.ts';
+import { OBJECTIVE, SHARP, SPACING } from '../fields/field-lists.ts';
 import { Input } from '../fields/input.tsx';
-import { fieldAt, OBJECTIVE, SHARP, SPACING } from '../fields/names.ts';
+import { fieldAt } from '../fields/names.ts';
 import { Radios } from '../fields/radios.tsx';
 import { openView } from '../state/address.ts';
 import { answered, report } from '../state/draft.ts';

@@ -5,7 +5,7 @@ import type { Drawing, Line } from '../charts/drawing.ts';
 import { Table } from '../charts/table.tsx';
 import { DASH } from '../plates/strokes.ts';
 import { answered } from '../state/draft.ts';
-import type { Shown } from './spacing.tsx';
+import type { Shown } from './shown.ts';
 
 /** The relay's own glass, both ways round, over the infinity space. */
 export function WayCurves({ advice, shown }: { advice: Advice; shown: Shown }) {

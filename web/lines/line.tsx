@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import '../styles/lines.css';
 import { commit, settle } from '../state/address.ts';
 import { catalogue } from '../state/catalogue.ts';
 import { draft, take } from '../state/draft.ts';
 import { withAt } from '../state/json.ts';
+import { Combobox } from './combobox.tsx';
 import { type Kind, lineOf, partIn } from './kinds.ts';
 import { fetchPiece, piece } from './later-piece.ts';
 import type { Ground, Option } from './piece.ts';
@@ -11,9 +11,6 @@ import { stepTo } from './step.ts';
 
 /** How long half-typed text is left in peace, ms. */
 const PATIENCE_MS = 800;
-
-/** Lines of more letters are set smaller, so that they show whole. */
-const LONG = 28;
 
 /** One part as it is engraved: typed in place, or taken from the list under it; every number of it in a fold. */
 export function Line({ kind }: { kind: Kind }) {
@@ -24,7 +21,6 @@ export function Line({ kind }: { kind: Kind }) {
   const ground = useRef<Ground>({ part: {}, line: '' });
   const waiting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const root = useRef<HTMLElement>(null);
-  const field = useRef<HTMLInputElement>(null);
   useEffect(fetchPiece, []);
 
   const id = `engraved-${kind.name}`;
@@ -43,7 +39,8 @@ export function Line({ kind }: { kind: Kind }) {
       engraved: kind.engraved,
     });
   const offer = open === 'no' ? undefined : offered(open);
-  const options = offer && there ? there.optionsIn(offer) : [];
+  const list = offer && there ? { offer, options: there.optionsIn(offer), List: there.Popup } : undefined;
+  const options = list?.options ?? [];
 
   const place = (part: object): object => withAt(draft.value, `/${kind.name}`, part);
   const close = (): void => {
@@ -80,7 +77,7 @@ export function Line({ kind }: { kind: Kind }) {
     // Whoever was faster than what reads the line is heard now.
     if (!there || typed === undefined) return;
     type(typed);
-    if (document.activeElement !== field.current) leave();
+    if (document.activeElement?.id !== id) leave();
   }, [there]);
   const giveUp = (): void => {
     clearTimeout(waiting.current);
@@ -119,24 +116,6 @@ export function Line({ kind }: { kind: Kind }) {
             ),
     );
   };
-  const press = (event: KeyboardEvent): void => {
-    // Enter and arrows belong to the candidates of an input method while it composes.
-    if (event.isComposing) return;
-    const { key } = event;
-    if (key === 'ArrowDown' || key === 'ArrowUp') {
-      if (event.altKey && key === 'ArrowUp') close();
-      else if (event.altKey) show('fitting');
-      else move(key === 'ArrowDown' ? 1 : -1);
-      event.preventDefault();
-    } else if (key === 'Enter') {
-      const option = options[active];
-      if (option) choose(option);
-      else leave();
-    } else if (key === 'Escape' && (open !== 'no' || typed !== undefined)) {
-      giveUp();
-      event.preventDefault();
-    } else if (/^(Arrow|Home|End)/.test(key)) setActive(-1);
-  };
   const outside = useRef(leave);
   outside.current = leave;
   useEffect(() => {
@@ -148,67 +127,44 @@ export function Line({ kind }: { kind: Kind }) {
     return () => removeEventListener('pointerdown', pressed);
   }, [open]);
 
-  const text = typed ?? lineOf(kind);
-  const listed = options.length > 0;
   const { name } = partIn(kind) as { name?: unknown };
   return (
     <>
       <section class="line" aria-labelledby={`part-${kind.name}`} ref={root}>
         <h2 id={`part-${kind.name}`}>{kind.title}</h2>
-        <div class="engraved">
-          <input
-            placeholder={`such as ${kind.example}`}
-            ref={field}
-            id={id}
-            class={text.length > LONG ? 'long' : ''}
-            type="text"
-            role="combobox"
-            aria-label={`${kind.title}, as engraved`}
-            aria-autocomplete="list"
-            aria-expanded={listed}
-            aria-controls={listed ? `${id}-list` : undefined}
-            aria-activedescendant={listed && active >= 0 ? `${id}-list-${active}` : undefined}
-            aria-invalid={wrong ? true : undefined}
-            aria-describedby={`${id}-hint`}
-            autocomplete="off"
-            autocapitalize="off"
-            spellcheck={false}
-            maxLength={160}
-            value={text}
-            onInput={(event) => (event.isComposing ? keep : type)(event.currentTarget.value)}
-            onCompositionEnd={({ currentTarget }) => type(currentTarget.value)}
-            onKeyDown={press}
-            onBlur={leave}
-          />
-          <button
-            type="button"
-            class="marker"
-            tabIndex={-1}
-            aria-label={`${kind.title}s to pick from`}
-            aria-expanded={open !== 'no'}
-            onMouseDown={(event) => event.preventDefault()}
-            onClick={() => {
-              // Where there is no mouse the cursor would call up a keyboard over the list.
-              if (matchMedia('(pointer: fine)').matches) field.current?.focus();
-              if (open === 'no') show('all');
-              else close();
-            }}
-          >
-            <svg viewBox="0 0 14 14" aria-hidden="true">
-              <path d="M2 5 7 10 12 5" />
-            </svg>
-          </button>
-          {offer && there && (
-            <there.Popup
-              id={`${id}-list`}
-              label={`${kind.title}s`}
-              offer={offer}
-              active={active}
-              lacks={unreachable ? LACKS.unreachable : catalogue.value === 'asking' ? LACKS.asking : LACKS.none}
-              onTake={choose}
-            />
-          )}
-        </div>
+        <Combobox
+          id={id}
+          label={`${kind.title}, as engraved`}
+          example={kind.example}
+          text={typed ?? lineOf(kind)}
+          wrong={wrong !== ''}
+          open={open !== 'no'}
+          offered={list}
+          listed={`${kind.title}s`}
+          opens={`${kind.title}s to pick from`}
+          lacks={unreachable ? LACKS.unreachable : catalogue.value === 'asking' ? LACKS.asking : LACKS.none}
+          active={active}
+          onText={(text, composing) => (composing ? keep : type)(text)}
+          onArrow={(by, alt) => {
+            if (!alt) move(by);
+            else if (by < 0) close();
+            else show('fitting');
+          }}
+          onEnter={() => {
+            const option = options[active];
+            if (option) choose(option);
+            else leave();
+          }}
+          onEscape={() => {
+            const some = open !== 'no' || typed !== undefined;
+            if (some) giveUp();
+            return some;
+          }}
+          onAlong={() => setActive(-1)}
+          onLeave={leave}
+          onMarker={() => (open === 'no' ? show('all') : close())}
+          onTake={choose}
+        />
         <p class={wrong ? 'complaint' : 'hint'} id={`${id}-hint`}>
           {wrong || (unreachable ? LACKS.unreachable : typeof name === 'string' && name ? name : 'your own')}
         </p>

@@ -1,6 +1,6 @@
+import { type Field, OBJECTIVE, RELAY, SENSOR } from '../fields/field-lists.ts';
 import { Input } from '../fields/input.tsx';
 import { Lead } from '../fields/lead.tsx';
-import { type Field, OBJECTIVE, RELAY, SENSOR } from '../fields/names.ts';
 import { answered } from '../state/draft.ts';
 import { view } from '../state/view.ts';
 import type { Kind } from './kinds.ts';

@@ -1,5 +1,5 @@
 import { short } from '../../core/index.ts';
-import type { Movable } from './movables.ts';
+import type { Movable } from './movable.ts';
 import type { Scene } from './path-geometry.ts';
 import { offPlate, type PathScale } from './path-scale.ts';
 import { entryWidth } from './plate-input.tsx';

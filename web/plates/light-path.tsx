@@ -1,10 +1,9 @@
-import { useRef } from 'preact/hooks';
 import '../styles/path.css';
-import { listed, short } from '../../core/index.ts';
+import { useRef } from 'preact/hooks';
 import { Complaint, toldAt } from '../fields/complaint.tsx';
 import { Lead } from '../fields/lead.tsx';
 import { answered } from '../state/draft.ts';
-import { fieldPoint, fieldPointMm } from '../state/field-point.ts';
+import { fieldPointMm } from '../state/field-point.ts';
 import { byHand, held } from '../state/held.ts';
 import { Beams } from './beams.tsx';
 import { BENCH, Bench } from './bench.tsx';
@@ -12,13 +11,16 @@ import { Handle } from './handle.tsx';
 import { lengthsOf, topLabels } from './labels.ts';
 import { LENGTH_ROW, Leaders } from './leaders.tsx';
 import { lensPiece } from './lens-piece.ts';
-import { type Movable, movablesOf } from './movables.ts';
+import type { Movable } from './movable.ts';
+import { movablesOf } from './movables.ts';
 import { Notes } from './notes.tsx';
+import { captionOf, scaleNote } from './path-caption.ts';
 import { type Scene, sceneOf } from './path-geometry.ts';
 import { extent, NARROW, type PathScale, scaleFor, spaceAt } from './path-scale.ts';
 import { entryId, PlateInput } from './plate-input.tsx';
 import { RelayOutline } from './relay-outline.tsx';
-import { rowsIn, widthOf } from './rows.ts';
+import { ridersOf } from './riders.ts';
+import { rowsIn } from './rows.ts';
 import { StopTable } from './stop-table.tsx';
 import { Stops } from './stops.tsx';
 import { Train } from './train.tsx';
@@ -171,25 +173,6 @@ function placeUnder(movable: Movable, lengths: ReturnType<typeof lengthsOf>, top
   return length && [length.middle, top + LENGTH_ROW * length.row + 8];
 }
 
-/** Everything that slides along has a rider on the bench. */
-/** What stands on the bench, by name. */
-const ON_BENCH: Record<string, string> = { pupil: 'exit pupil', relay: 'relay', focal: 'sensor' };
-
-const ridersOf = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) => {
-  const all = riders(movables, scene, scale, axis);
-  // A name stands behind its rider, where the next leaves room for it.
-  return all.map((one) => (all.some(({ x }) => x > one.x && x - one.x < 24 + widthOf(one.words, 12)) ? { ...one, words: '' } : one));
-};
-
-const riders = (movables: readonly Movable[], scene: Scene, scale: PathScale, axis: number) =>
-  movables.flatMap(({ name, at, along }) => {
-    if (along !== 'axis' || !at) return [];
-    const half = name === 'pupil' ? scene.pupilHalf : name === 'focal' ? scene.cornerHeight : (nearest(scene, at.z) ?? 0);
-    return [{ name, words: ON_BENCH[name] ?? '', x: scale.x(at.z), from: axis + scale.h(half), held: held.value === name }];
-  });
-
-const nearest = ({ stops }: Scene, z: number): number | undefined => stops.find((s) => Math.abs(s.z - z) < 1e-6)?.half;
-
 const GRAINS = [0.1, 0.2, 0.5, 1, 2, 5, 10];
 /** Under the hand values go by the roundest step that the eye can tell, px. */
 const TELLS_PX = 0.6;
@@ -198,22 +181,3 @@ function grainOf({ name, along, value }: Movable, { k, stretch }: PathScale): nu
   const px = along === 'axis' ? k : (k * stretch) / 2;
   return GRAINS.find((g) => g * px >= TELLS_PX) ?? 10;
 }
-
-function captionOf({ field, middle, stops, fieldHeight, openingsKnown }: Scene): string {
-  if (!openingsKnown) return "The relay's opening is not known: whether it lets the beams through cannot be told.";
-  const lost = field.filter((ray) => ray.endsAt !== undefined);
-  const names = [...new Set(lost.map((ray) => stops[ray.endsAt as number]?.label))];
-  const which = fieldPoint.value === 1 ? 'the corner' : `the point ${short(fieldHeight)} mm from the middle`;
-  const axial = middle.some((ray) => ray.endsAt !== undefined)
-    ? 'A stop narrows even the beam of the middle (broken lines).'
-    : 'The beam of the middle (broken lines) comes through whole.';
-  if (lost.length === 0) return `${axial} So does the beam of ${which} (full lines).`;
-  const what =
-    lost.length === field.length
-      ? `Nothing of the beam of ${which} (dotted) gets through: it is stopped`
-      : `The beam of ${which} (full lines) is cut`;
-  return `${axial} ${what} by ${listed(names.map(String))}.`;
-}
-
-const scaleNote = (stretch: number): string =>
-  stretch === 1 ? 'To scale.' : `Lengths to scale; heights drawn ${short(stretch)} times as ${stretch > 1 ? 'tall' : 'tall, to fit'}.`;

@@ -1,16 +1,16 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { answered, report } from '../state/draft.ts';
+import { linkHere, onClipboard } from './copying.ts';
 import { figuresAsText } from './figures-text.ts';
 import { fileName, written } from './file.ts';
 import { opened, openFile } from './open.ts';
+import { PickFile } from './pick-file.tsx';
 import { saveFile } from './save-file.ts';
-import { linkHere, onClipboard } from './share.tsx';
 
 /** The ways to keep a pairing beside its link, and to bring one back. */
 export function Keep() {
   const [said, setSaid] = useState('');
   const [shown, setShown] = useState('');
-  const picker = useRef<HTMLInputElement>(null);
   const say = (text: string): void => {
     opened.value = undefined;
     setSaid(text);
@@ -36,20 +36,13 @@ export function Keep() {
         <button type="button" class="lead" onClick={save}>
           Save
         </button>
-        <button type="button" class="lead" onClick={() => picker.current?.click()}>
-          Open
-        </button>
-        <input
-          ref={picker}
-          type="file"
+        <PickFile
+          words="Open"
+          label="A pairing saved as a file"
           accept=".json,application/json"
-          hidden
-          aria-label="A pairing saved as a file"
-          onChange={({ currentTarget }) => {
-            const chosen = currentTarget.files?.[0];
-            // Emptied, so that the same file can be chosen again.
-            if (chosen) openFile(chosen).finally(() => Object.assign(currentTarget, { value: '' }));
+          onPick={(chosen) => {
             setSaid('');
+            return openFile(chosen);
           }}
         />
       </p>

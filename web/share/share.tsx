@@ -1,23 +1,9 @@
+import '../styles/share.css';
 import { useEffect, useState } from 'preact/hooks';
 import { Later } from '../later.tsx';
-import { answered } from '../state/draft.ts';
-import { wholeLink } from '../state/link.ts';
-import { searchOf, view } from '../state/view.ts';
-import '../styles/share.css';
+import { linkHere, onClipboard } from './copying.ts';
 
 const keep = () => import('./keep.tsx').then((piece) => piece.Keep);
-
-/** Puts a text on the clipboard; says whether the browser let it. */
-export async function onClipboard(text: string): Promise<boolean> {
-  try {
-    await navigator.clipboard.writeText(text);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-export const linkHere = (): string => `${location.origin}${location.pathname}${searchOf(view.value)}${wholeLink(answered.value.pairing)}`;
 
 /** Copies the pairing's link, and opens the other ways to keep a pairing or to bring one back. */
 export function Share() {

@@ -2,7 +2,7 @@ import { limitsOf, MOST_CONSIDERED, nameOfLimit } from '../../core/choosing.ts';
 import { capital } from '../../core/index.ts';
 import '../styles/progress.css';
 import { openView } from '../state/address.ts';
-import { wantThat } from '../state/wish.ts';
+import { wantThat } from '../state/wishing.ts';
 import { type Lack, question } from './asked.ts';
 import { asksOf } from './blanks.ts';
 import { entriesOf, spacesOf } from './entries.ts';

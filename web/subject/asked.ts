@@ -3,7 +3,8 @@ import { type Asked, MOST_CONSIDERED, type Offered } from '../../core/choosing.t
 import type { Pairing } from '../../core/index.ts';
 import { catalogue, type Listed } from '../state/catalogue.ts';
 import { answered } from '../state/draft.ts';
-import { type From, type Wish, wish } from '../state/wish.ts';
+import type { From, Wish } from '../state/wish.ts';
+import { wish } from '../state/wishing.ts';
 
 /** Why there is nothing to search among. */
 export type Lack = 'asking' | 'unreachable' | 'no objective' | 'no relay' | 'too many';

@@ -1,5 +1,5 @@
 import { inputId } from '../fields/names.ts';
-import { settleWish, texts, type, wishTold } from '../state/wish.ts';
+import { settleWish, texts, type, wishTold } from '../state/wishing.ts';
 import type { Blank as Told } from './clauses.ts';
 
 /** The DOM id of a blank. */

@@ -1,5 +1,6 @@
 import { bitesOf, type Choice, metOf, type Want } from '../../core/choosing.ts';
 import type { FigureId } from '../../core/index.ts';
+import { Cautions } from '../cautions.tsx';
 import { lower } from '../fields/names.ts';
 import { toldAs } from '../figures/value.ts';
 import { asksOf } from './blanks.ts';
@@ -56,13 +57,7 @@ export function Listed({ entry, place, level, figures, by, axes, want, onPoint }
           ))}
           . {priceSaid(head)}
         </p>
-        {head.cautions.length > 0 && (
-          <ul class="cautions">
-            {head.cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
-        )}
+        <Cautions lines={head.cautions} />
         <Ways pairing={head.pairing} />
         {limits.length > 0 && (
           <details class="fold">

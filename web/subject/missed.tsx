@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Want } from '../../core/choosing.ts';
+import { Cautions } from '../cautions.tsx';
 import { asksOf } from './blanks.ts';
 import type { Miss } from './choose-task.ts';
 import { type Entry, spacingsOf } from './entries.ts';
@@ -44,13 +45,7 @@ function Missed({ entry, place, want }: { entry: Entry<Miss>; place: number; wan
         <p class="why">
           {missSaid(head.missing)} {would} {priceSaid(head)}
         </p>
-        {head.cautions.length > 0 && (
-          <ul class="cautions">
-            {head.cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
-        )}
+        <Cautions lines={head.cautions} />
         <Ways pairing={head.pairing} />
         <details class="fold">
           <summary>How each wish fares</summary>

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Opening } from '../../core/choosing.ts';
 import { type Objective, type Relay, short } from '../../core/index.ts';
+import { Cautions } from '../cautions.tsx';
 import { engravedObjective, engravedRelay } from '../fields/engrave.ts';
 import { openView } from '../state/address.ts';
 import { question } from './asked.ts';
@@ -72,11 +73,7 @@ function Opens({ opening, owning }: { opening: Opening; owning: boolean }) {
         <Ways pairing={best.pairing} />
         <details class="fold">
           <summary>When it arrives</summary>
-          <ul class="cautions">
-            {verify.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
+          <Cautions lines={verify} />
         </details>
       </div>
     </li>

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { commit } from '../state/address.ts';
-import { change, wish } from '../state/wish.ts';
+import { change, wish } from '../state/wishing.ts';
 import { spacesFrom, spacesText } from './spaces-read.ts';
 
 const WRONG = 'wish-spaces-wrong';

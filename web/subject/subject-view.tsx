@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import '../styles/subject.css';
-import { choose, followWish, SORTS, wish } from '../state/wish.ts';
+import { SORTS } from '../state/wish.ts';
+import { choose, followWish, wish } from '../state/wishing.ts';
 import { Answer } from './answer.tsx';
 import { asksOf } from './blanks.ts';
 import { entriesOf, levelOf } from './entries.ts';

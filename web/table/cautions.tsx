@@ -1,15 +1,6 @@
 import { type TableGroup, tableCautions } from '../../core/table.ts';
+import { Cautions } from '../cautions.tsx';
 import { tabled } from './tabled.ts';
 
 /** What to mind while this is done. */
-export function SectionCautions({ group }: { group: TableGroup }) {
-  const cautions = tableCautions(tabled.value, group);
-  if (cautions.length === 0) return null;
-  return (
-    <ul class="cautions">
-      {cautions.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
-  );
-}
+export const SectionCautions = ({ group }: { group: TableGroup }) => <Cautions lines={tableCautions(tabled.value, group)} />;

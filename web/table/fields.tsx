@@ -1,6 +1,6 @@
 import type { SettingKey } from '../../core/table.ts';
+import type { Field } from '../fields/field-lists.ts';
 import { Input } from '../fields/input.tsx';
-import type { Field } from '../fields/names.ts';
 import { settingField } from './names.ts';
 import { TABLE } from './tabled.ts';
 

@@ -1,5 +1,5 @@
 import { SETTINGS, type SettingKey, type TableFigureId } from '../../core/table.ts';
-import type { Field } from '../fields/names.ts';
+import type { Field } from '../fields/field-lists.ts';
 import * as build from './build/names.ts';
 import * as closeUp from './close-up/names.ts';
 import * as infinity from './infinity/names.ts';

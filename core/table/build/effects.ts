@@ -8,7 +8,8 @@ import type { Pairing } from '../../pairing/schema.ts';
 import { evaluateTable, type TableEvaluation } from '../evaluate.ts';
 import { tubeError } from '../infinity/settings.ts';
 import { tube } from '../infinity/tube.ts';
-import type { BuildSheet, SheetRun, SheetStop } from './sheet.ts';
+import type { SheetRun, SheetStop } from './joined.ts';
+import type { BuildSheet } from './sheet.ts';
 
 /** What the rings and tubes do to the picture. */
 export interface BuildEffects {

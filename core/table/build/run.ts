@@ -1,6 +1,8 @@
 import type { Piece, Tube } from '../threads/adapter.ts';
-import { type Chain, type Link, type NoChain, reachable, type Stock, shortestChain } from '../threads/chain.ts';
+import { type Chain, type Link, shortestChain } from '../threads/chain.ts';
 import { ringFor } from '../threads/miss.ts';
+import { type NoChain, reachable } from '../threads/nearest.ts';
+import type { Stock } from '../threads/stock.ts';
 import { type End, mateOf, mates, type Thread } from '../threads/thread.ts';
 import { type Filling, filling, GOOD_ENOUGH } from './fill.ts';
 import type { Wanted } from './wanted.ts';

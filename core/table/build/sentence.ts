@@ -3,7 +3,9 @@ import { amount } from '../../parts/quantity.ts';
 import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { TableEvaluation } from '../evaluate.ts';
 import type { BuildEffects } from './effects.ts';
-import { type BuildSheet, KINDS, type SheetRun } from './sheet.ts';
+import type { SheetRun } from './joined.ts';
+import { KINDS } from './parts-list.ts';
+import type { BuildSheet } from './sheet.ts';
 
 /** Millimetres that are worth a word. */
 const WORTH = 0.5;

@@ -2,7 +2,7 @@ import { Gap } from '../../figure.ts';
 import type { Sheet } from '../../graph.ts';
 import { soundInputs } from '../../pairing/evaluate.ts';
 import type { Glassworks } from '../../pairing/glassworks.ts';
-import type { Input } from '../../pairing/inputs.ts';
+import type { Input } from '../../pairing/input.ts';
 import { infinitySpace } from '../../pairing/leaves.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { BOUNDS } from '../../parts/quantity.ts';

@@ -1,4 +1,3 @@
-import type { Finding } from './findings.ts';
 import type { Found } from './found.ts';
 import type { Known } from './unknowns.ts';
 
@@ -8,7 +7,15 @@ const LEARNT = 0.9;
 /** Whether it lies where it is known to be. */
 export const meets = ({ low, high }: Found, known: Known | undefined): boolean => !known || (high >= known.least && low <= known.greatest);
 
-type Chosen = Pick<Finding, 'value' | 'low' | 'high' | 'cut' | 'beyond'>;
+export interface Chosen {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  /** Whether an end of it is where the number's class ends, and not where the readings put it. */
+  readonly cut: boolean;
+  /** Whether it lies outside what was known of it before. */
+  readonly beyond: boolean;
+}
 
 /**
  * Of what explains the readings the one that lies where the number is known to be; all that do, as one interval, where

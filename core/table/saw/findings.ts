@@ -1,37 +1,29 @@
 import type { Glassworks } from '../../pairing/glassworks.ts';
-import type { Input } from '../../pairing/inputs.ts';
+import type { Input } from '../../pairing/input.ts';
 import type { Pairing } from '../../pairing/schema.ts';
-import { type Bench, benchOf, type Doubts } from './bench.ts';
-import { choose, meets } from './chosen.ts';
+import { type Bench, benchOf } from './bench.ts';
+import { type Chosen, choose, meets } from './chosen.ts';
 import { along, axis, type Found, type Outcome, type Solved, spansOf, type Unmet } from './found.ts';
-import { dot } from './matrix.ts';
 import { solveOne } from './one.ts';
 import type { Reading } from './readings.ts';
+import { restsOn, type Share } from './rests-on.ts';
 import { solveTwo } from './two.ts';
 import { clashOf, type Known, knownOf, rangeOf, type Unknown } from './unknowns.ts';
-import { gainOf, slopesAt } from './weigh.ts';
 
 /** A number of the pairing that what was seen gives, to be taken as measured. */
-export interface Finding {
+export interface Finding extends Chosen {
   /** JSON Pointer of the input that it replaces. */
   readonly path: string;
-  readonly value: number;
   /** The greater distance to the ends of its 95 %. */
   readonly plusMinus: number;
-  readonly low: number;
-  readonly high: number;
   /** The sightings that give it, by place. */
   readonly from: readonly number[];
   /** The pairing's inputs whose ± it carries, as shares of its variance, the greatest first. */
-  readonly restsOn: readonly { readonly path: string; readonly share: number }[];
+  readonly restsOn: readonly Share[];
   /** Inputs that it hangs on and that have no ±. */
   readonly asTheyStand: readonly string[];
   /** Other values that would show the same. */
   readonly also: readonly { readonly value: number; readonly low: number; readonly high: number }[];
-  /** Whether an end of it is where the number's class ends, and not where the readings put it. */
-  readonly cut: boolean;
-  /** Whether it lies outside what was known of it before. */
-  readonly beyond: boolean;
   /** What stood there as exact, and where it comes from, if it is far from this. */
   readonly clash?: { readonly value: number; readonly path: string };
   /** How well several sightings agree. */
@@ -155,27 +147,3 @@ const told = (spans: Unmet['spans']): Spans =>
       ...(Number.isFinite(least) ? { least } : {}),
       ...(Number.isFinite(greatest) ? { greatest } : {}),
     }));
-
-/** Shares of the variance of unknown `k` that come from the pairing's own inputs. */
-function restsOn(bench: Bench, { covariance, ways }: Solved, xs: readonly number[], k: number): Finding['restsOn'] {
-  const steps = (ways[0] as readonly Found[]).map(({ low, high }) => Math.max((high - low) / 20, 1e-9));
-  const gain = gainOf(covariance.inverse, slopesAt(bench, xs, steps))?.[k];
-  if (!gain) return [];
-  const parts = bench.shared.map((input, s) => ({
-    path: input.path,
-    square:
-      dot(
-        gain,
-        covariance.doubts.map(({ shared }) => shared[s] as number),
-      ) ** 2,
-  }));
-  const own = bench.readings.reduce((sum, { plusMinus }, i) => {
-    const { own } = covariance.doubts[i] as Doubts;
-    return sum + (gain[i] as number) ** 2 * (plusMinus ** 2 + dot(own, own));
-  }, 0);
-  const whole = own + parts.reduce((sum, { square }) => sum + square, 0);
-  return parts
-    .map(({ path, square }) => ({ path, share: square / whole }))
-    .filter(({ share }) => share > 1e-3)
-    .toSorted((a, b) => b.share - a.share);
-}

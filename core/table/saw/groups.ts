@@ -1,4 +1,4 @@
-import type { Input } from '../../pairing/inputs.ts';
+import type { Input } from '../../pairing/input.ts';
 import * as leaves from '../../pairing/leaves.ts';
 import { type Reading, readingOf, saidOf } from './readings.ts';
 import { type Sighting, wallReading } from './sightings.ts';

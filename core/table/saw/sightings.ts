@@ -9,7 +9,15 @@ const FINEST = 1e-9;
  * read, the same sense in which every ± of this project is meant; without one it says nothing, so it has to be given.
  */
 const reading = (low: number, high: number) =>
-  z.strictObject({ value: z.number().min(low).max(high), plusMinus: z.number().min(FINEST).max(high) });
+  z.strictObject(
+    { value: z.number().min(low).max(high), plusMinus: z.number().min(FINEST).max(high) },
+    {
+      error: ({ code }) =>
+        code === 'invalid_type'
+          ? 'must be an object with the value that was read and its plusMinus: {"value": …, "plusMinus": …}'
+          : undefined,
+    },
+  );
 
 /** A number that a reading is made with: taken as exact where it is bare. */
 const exactOr = (low: number, high: number) =>

@@ -1,5 +1,5 @@
 import type { Node } from '../../figure.ts';
-import type { Input } from '../../pairing/inputs.ts';
+import type { Input } from '../../pairing/input.ts';
 import * as leaves from '../../pairing/leaves.ts';
 import { BOUNDS, type Bounded } from '../../parts/quantity.ts';
 import { MM_PER_M } from '../../units.ts';

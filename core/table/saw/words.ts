@@ -1,4 +1,4 @@
-import { GLASS } from '../../pairing/inputs.ts';
+import { GLASS } from '../../pairing/input.ts';
 import { nameOf } from '../../pairing/phrases.ts';
 import { capital, earned, listed, percent, short } from '../../words.ts';
 import type { Finding, Unsolved } from './findings.ts';

@@ -1,7 +1,7 @@
 import { Gap, openStep } from '../../figure.ts';
 import { seen } from '../../pairing/aperture.ts';
-import { sharpDetail } from '../../pairing/coverage.ts';
 import { scale, sensorDiagonal, systemMagnification } from '../../pairing/first-order.ts';
+import { sharpDetail } from '../../pairing/image-circles.ts';
 import { exitPupilFromShoulder, glassRelay, infinitySpace, sharpSpectrum, subjectIndex, wavelength } from '../../pairing/leaves.ts';
 import type { SharpSpectrum } from '../../pairing/schema.ts';
 import { UM_PER_MM } from '../../units.ts';

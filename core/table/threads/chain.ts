@@ -1,6 +1,7 @@
 import type { Piece } from './adapter.ts';
-import { type Miss, missOf, ringFor } from './miss.ts';
-import { type End, endKey, endWords, mateOf, mates } from './thread.ts';
+import { type NoChain, nearest } from './nearest.ts';
+import type { Stock, Way } from './stock.ts';
+import { type End, endKey, mateOf, mates } from './thread.ts';
 
 /** A piece as it stands in a chain: its end toward the objective first. */
 export interface Link {
@@ -16,16 +17,6 @@ export interface Chain {
   readonly lengthMm: number;
   /** How many pieces are not owned. */
   readonly toBuy: number;
-}
-
-/** Why nothing joins two ends, where it comes nearest, and what would. */
-export interface NoChain {
-  readonly miss: string;
-  readonly wouldDo: string;
-  /** The ends that `wouldDo` goes between, free from either side. */
-  readonly gap: readonly [End, End];
-  /** Whether those ends are nearly alike; where they are not, any others would do as well. */
-  readonly near: boolean;
 }
 
 export interface Preference {
@@ -47,52 +38,6 @@ interface Label extends Chain {
 
 const costOf = ({ links, toBuy, lengthMm }: Chain, { preferOwned }: Preference): readonly number[] =>
   preferOwned ? [toBuy, links.length, lengthMm] : [links.length, toBuy, lengthMm];
-
-/** One way in which pieces that are alike can be put on. */
-interface Way {
-  /** The shortest first: which of them is free is all that counts. */
-  readonly alike: readonly Placed[];
-  readonly front: End;
-  readonly rear: End;
-  readonly rearKey: string;
-  readonly turned: 0 | 1;
-}
-
-interface Placed {
-  readonly piece: Piece;
-  readonly place: number;
-}
-
-/** Pieces to make chains of, by the end that they are put on with. */
-export interface Stock {
-  readonly pieces: readonly Piece[];
-  readonly byFront: ReadonlyMap<string, readonly Way[]>;
-}
-
-export function stockOf(pieces: readonly Piece[]): Stock {
-  const kinds = new Map<string, Placed[]>();
-  for (const [place, piece] of pieces.entries()) {
-    const key = `${piece.ends.map(endKey).sort().join(' ')} ${piece.owned}`;
-    kinds.set(key, [...(kinds.get(key) ?? []), { piece, place }]);
-  }
-  const byFront = new Map<string, Way[]>();
-  for (const alike of kinds.values()) {
-    alike.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place);
-    const [a, b] = (alike[0] as Placed).piece.ends;
-    const ways: readonly (readonly [End, End])[] =
-      endKey(a) === endKey(b)
-        ? [[a, b]]
-        : [
-            [a, b],
-            [b, a],
-          ];
-    ways.forEach(([front, rear], i) => {
-      const way: Way = { alike, front, rear, rearKey: endKey(rear), turned: i === 0 ? 0 : 1 };
-      byFront.set(endKey(front), [...(byFront.get(endKey(front)) ?? []), way]);
-    });
-  }
-  return { pieces, byFront };
-}
 
 /**
  * The best chain of pieces from one end to another, both given as they stand free: fewest pieces, then fewest to
@@ -182,38 +127,4 @@ function before(a: Label, b: Label): boolean {
     if (Math.abs(apart) > EQUAL) return apart < 0;
   }
   return a.told < b.told;
-}
-
-/** Every kind of end that can be made to stand free, beginning from one. */
-export function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
-  const found = new Map([[endKey(from), from]]);
-  for (const end of found.values())
-    for (const { ends } of pieces)
-      for (const i of [0, 1] as const) {
-        const rear = ends[1 - i] as End;
-        if (mates(end, ends[i]) && !found.has(endKey(rear))) found.set(endKey(rear), rear);
-      }
-  return [...found.values()];
-}
-
-/** Where two ends come nearest to meeting, and the ring that would close it. */
-function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
-  const fronts = reachable(from, pieces);
-  const rears = reachable(to, pieces);
-  let best: { miss: Miss; a: End; b: End } | undefined;
-  for (const a of fronts)
-    for (const b of rears) {
-      const miss = missOf(a, b);
-      if (miss && (!best || miss.rank < best.miss.rank)) best = { miss, a, b };
-    }
-  // Ends that can each be reached and mate, but not with what is in the box at once.
-  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to), gap: [from, to], near: true };
-  const own = missOf(from, to) as Miss;
-  const gap: readonly [End, End] = own.rank <= best.miss.rank ? [from, to] : [best.a, best.b];
-  return {
-    miss: `nothing joins ${endWords(from)} and ${endWords(to)}${best.miss.kind === 'unlike' ? '' : `: ${best.miss.words()}`}`,
-    wouldDo: ringFor(...gap),
-    gap,
-    near: best.miss.kind !== 'unlike',
-  };
 }

@@ -1,17 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { LIMIT_NAMES, limitsOf, marginOf, meets, wantSchema } from '../../../core/choosing.ts';
+import { WISH } from './wish.ts';
 
-const WHOLE = {
-  subject: { widthMm: 1.2, heightMm: 1.6, depthMm: 0.4, shareOfFrame: 0.5 },
-  fieldWidthMm: [1, 3],
-  magnification: [5, 12],
-  finestDetailUm: 2,
-  minWorkingDistanceMm: 10,
-  lightingClearance: { depthMm: 12, minConeDeg: 30 },
-  minCornerIllumination: 0.5,
-  samplingRatio: [1, 2.5],
-  maxLengthMm: 400,
-};
+const WHOLE = { ...WISH, subject: { ...WISH.subject, heightMm: 1.6, depthMm: 0.4 } };
 
 describe('a wish as limits', () => {
   it('asks of each figure what the wish says, and of nothing else', () => {

@@ -1,17 +1,6 @@
 import { expect, it } from 'vitest';
 import { ENDS, holdsOf, LIMIT_NAMES, LIMIT_WORDS, limitsOf, wantSchema } from '../../../core/choosing.ts';
-
-const WISH = {
-  subject: { widthMm: 1.2, shareOfFrame: 0.5 },
-  fieldWidthMm: [1, 3],
-  magnification: [5, 12],
-  finestDetailUm: 2,
-  minWorkingDistanceMm: 10,
-  lightingClearance: { depthMm: 12, minConeDeg: 30 },
-  minCornerIllumination: 0.5,
-  samplingRatio: [1, 2.5],
-  maxLengthMm: 400,
-};
+import { WISH } from './wish.ts';
 
 it('says of each limit what holds where it is met, with its number and unit', () => {
   expect(limitsOf(wantSchema.parse(WISH)).map(holdsOf)).toEqual([

@@ -1,6 +1,5 @@
-import { coloursOf } from '../../../core/contrast/colours.ts';
+import { type Colours, coloursOf } from '../../../core/contrast/colours.ts';
 import type { Setting } from '../../../core/contrast/field.ts';
-import type { Colours } from '../../../core/contrast/pairs.ts';
 import { oneWavelength, type Spectrum } from '../../../core/diffraction/spectrum.ts';
 import { glassNamed } from '../../../core/glass/glasses.ts';
 import type { Medium } from '../../../core/glass/medium.ts';

@@ -1,6 +1,6 @@
 import { KNOWN_THREADS } from '../../../core/table.ts';
+import type { Field } from '../../fields/field-lists.ts';
 import { Input } from '../../fields/input.tsx';
-import type { Field } from '../../fields/names.ts';
 import { adaptersIn, addAdapter, addTube, BOX, box, complete, takeOut, tick, tubesIn } from './box.ts';
 
 const LIST = 'thread-names';

@@ -1,9 +1,9 @@
 import '../../styles/table-stack.css';
 import { short } from '../../../core/index.ts';
 import { stackSentence, TABLE_GROUPS, type TableFigureId } from '../../../core/table.ts';
+import { DEPTH, type Field, SUBJECT } from '../../fields/field-lists.ts';
 import { Input } from '../../fields/input.tsx';
 import { Lead } from '../../fields/lead.tsx';
-import { DEPTH, type Field, SUBJECT } from '../../fields/names.ts';
 import { SectionCautions } from '../cautions.tsx';
 import { SettingFields } from '../fields.tsx';
 import { FigureList } from '../figure-list.tsx';

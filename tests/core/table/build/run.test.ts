@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { runBetween } from '../../../../core/table/build/run.ts';
 import { adapterOf, tubeOf } from '../../../../core/table/threads/adapter.ts';
-import { stockOf } from '../../../../core/table/threads/chain.ts';
 import { M25 } from '../../../../core/table/threads/known.ts';
+import { stockOf } from '../../../../core/table/threads/stock.ts';
 
 it('screws on nothing twice that is owned once, before the tubes and behind them', () => {
   const plate = adapterOf({

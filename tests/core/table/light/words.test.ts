@@ -21,7 +21,7 @@ describe('room for light in words', () => {
     expect(said({})).toContain('until you measure the nose');
     const words = said({ noseFrontDiameterMm: 18 });
     expect(words).not.toContain('measure the nose');
-    expect(words).toContain('up to 48.01° above the stage');
+    expect(words).toContain('up to 48° above the stage');
     expect(sideViewOf(on({ noseFrontDiameterMm: 18 }))).toMatchObject({ noseMm: 18, noseEndMm: 18 });
     expect(sideViewOf(on({ noseFrontDiameterMm: 18, noseTaperLengthMm: 5 }))).toMatchObject({
       noseEndMm: 18,

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adapterOf, COMMON_RINGS, type Piece } from '../../../../core/table/threads/adapter.ts';
-import { type Chain, MOST_LINKS, shortestChain, stockOf } from '../../../../core/table/threads/chain.ts';
+import { type Chain, MOST_LINKS, shortestChain } from '../../../../core/table/threads/chain.ts';
 import { filterThread, M25, M26, M32, M42, RMS } from '../../../../core/table/threads/known.ts';
+import { stockOf } from '../../../../core/table/threads/stock.ts';
 import type { End, Sex, Thread } from '../../../../core/table/threads/thread.ts';
 import { anyEnd, anyRing } from './arbitrary-ends.ts';
 
