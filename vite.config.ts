@@ -65,6 +65,13 @@ function keptAtHand(): Plugin {
   };
 }
 
+/**
+ * What most views draw, list and type with; the Pairing view needs nearly all of it at once. In one piece, because
+ * each piece more is a name more for the first one to carry.
+ */
+const TOOLS =
+  /\/web\/(abreast\/named|charts\/(canvas|roles|scroll|subject-contrast|table)|fields\/(input|radios|typed)|figures\/|plates\/(dimensions|handle|path-scale|rows|silhouette|strokes|width)|share\/(file|pick-file|save-file)|state\/(field-point|slices))/;
+
 /** The page: `web/` to `dist/web`. The server is bundled by `vite.server.config.ts`. */
 export default defineConfig({
   root: 'web',
@@ -80,7 +87,14 @@ export default defineConfig({
       // Core is pure: of its contents page each piece of the page carries only what it uses.
       treeshake: { moduleSideEffects: [{ test: /\/core\/.*\.ts$/, sideEffects: false }] },
       // What the page starts with, in one file: split by who else uses it, it would be several, and larger.
-      output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'first', tags: ['$initial'], priority: 1 },
+            { name: 'tools', test: TOOLS },
+          ],
+        },
+      },
     },
   },
   worker: { format: 'es' },

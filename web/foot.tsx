@@ -1,5 +1,5 @@
+import story from '../data/opening-story.json';
 import { ViewLink } from './nav.tsx';
-import { OPENING } from './state/opening.ts';
 
 /** What to mind at the table, and what the numbers are and are not. */
 export function Foot() {
@@ -27,7 +27,7 @@ export function Foot() {
       <section aria-labelledby="example">
         <h2 id="example">The opening example</h2>
         <p>
-          {OPENING.title}. {OPENING.story}
+          {story.title}. {story.story}
         </p>
       </section>
     </footer>
