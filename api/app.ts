@@ -7,6 +7,7 @@ import { guarded, secured } from './guard.ts';
 import { ENTRANCE, entrance, keptFromOthers } from './key.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
+import { checksRoute, checksTold } from './routes/checks.ts';
 import { choicesRoute, oneMoreRoute, searched } from './routes/choices.ts';
 import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
@@ -95,6 +96,7 @@ export function buildApp({
     .openapi(openApiRoute, (c) => c.json(document(), 200))
     .openapi(partsRoute, (c) => c.json(stock.listed(), 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
+    .openapi(checksRoute, async (c) => c.json(await checksTold(), 200))
     .openapi(glassesRoute, (c) => c.json({ glasses: GLASS_LIST }, 200))
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c), stock.shelf()), 200))
