@@ -74,14 +74,14 @@ export function meantBy(operations: readonly Operation[], method: string, path: 
 }
 
 /** Whether a pointer's steps lead to something that the schema has a name for. */
-export function knows({ branches }: Description, schema: Schema, steps: readonly string[]): boolean {
+export function knows(description: Description, schema: Schema, steps: readonly string[]): boolean {
   const [step, ...rest] = steps;
   if (step === undefined) return true;
-  return branches(schema).some(({ properties, items, prefixItems }) => {
+  return description.branches(schema).some(({ properties, items, prefixItems }) => {
     const place = /^\d+$/.test(step) ? Number(step) : -1;
     const inner =
       properties && Object.hasOwn(properties, step) ? properties[step] : place >= 0 ? (prefixItems?.[place] ?? items) : undefined;
-    return inner !== undefined && knows({ branches } as Description, inner, rest);
+    return inner !== undefined && knows(description, inner, rest);
   });
 }
 

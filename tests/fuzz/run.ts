@@ -21,8 +21,12 @@ const IN_PIECES: Readonly<Record<string, number>> = {
   'POST /api/choices/window': 100,
   'POST /api/relays/class': 40,
 };
-/** Of those the one that is done at one stretch all the same. */
-const AT_ONCE: Readonly<Record<string, number>> = { 'POST /api/pairings/compare': 40 };
+/** Of those the ones with long pieces: the built server has searches done by a worker, away from all else. */
+const AT_ONCE: Readonly<Record<string, number>> = {
+  'POST /api/pairings/compare': 40,
+  'POST /api/choices': 40,
+  'POST /api/choices/one-more': 40,
+};
 
 /** Of what does not write this share is asked twice. */
 const TWICE = 0.12;
