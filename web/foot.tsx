@@ -1,3 +1,4 @@
+import { ViewLink } from './nav.tsx';
 import { OPENING } from './state/opening.ts';
 
 /** What to mind at the table, and what the numbers are and are not. */
@@ -18,6 +19,9 @@ export function Foot() {
           First-order optics, stops as discs in the exit pupil, diffraction of a round pupil. A relay whose glass is known is traced by real
           rays; any other counts as free of faults, and everything as centred. Each number carries what its inputs leave open; italics over
           a dotted line are guesses typical of a class, not data of any maker. Measure what matters before you buy.
+        </p>
+        <p>
+          <ViewLink name="checked" /> what others print, worked out anew as you read.
         </p>
       </section>
       <section aria-labelledby="example">

@@ -12,7 +12,8 @@ const abreast = () => import('./abreast/abreast-view.tsx').then((piece) => piece
 const table = () => import('./table/table-view.tsx').then((piece) => piece.TableView);
 const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
 const subject = () => import('./subject/subject-view.tsx').then((piece) => piece.SubjectView);
-const LATER = { glass, subject, abreast, table };
+const checked = () => import('./checked/checked-view.tsx').then((piece) => piece.CheckedView);
+const LATER = { glass, subject, abreast, table, checked };
 
 /** The head with the views, the view that is open, the foot. */
 export function Page() {

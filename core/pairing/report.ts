@@ -80,5 +80,8 @@ function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
   });
 }
 
-const pick = <K extends string, V>(all: Readonly<Record<K, V>> | Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> =>
-  Object.fromEntries(ids.map((id) => [id, (all as Record<string, V>)[id]])) as Record<K, V>;
+function pick<K extends string, V>(all: Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> {
+  const picked = {} as Record<K, V>;
+  for (const id of ids) picked[id] = all[id] as V;
+  return picked;
+}

@@ -1,5 +1,5 @@
-import { fallingRoot } from '../numeric.ts';
-import { type Discs, sharedArea } from './discs.ts';
+import { fallingRoot, type ValueAndRate } from '../numeric.ts';
+import { type Discs, type Measured, measure, sharedArea } from './discs.ts';
 import type { SeenStops } from './stops.ts';
 
 /**
@@ -63,10 +63,12 @@ export function slopeAtShare(seen: SeenStops, share: number): number {
   if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);
-  const at = (slope: number): readonly [number, number] => {
-    const [area, rate] = sharedArea(seen, slope);
-    const root = Math.sqrt(area / whole);
-    return [root - wanted, root > 0 ? rate / whole / (2 * root) : -1];
+  const lit: Measured = { area: 0, rate: 0 };
+  const at = (slope: number, into: ValueAndRate): void => {
+    measure(seen, slope, lit);
+    const root = Math.sqrt(lit.area / whole);
+    into.value = root - wanted;
+    into.rate = root > 0 ? lit.rate / whole / (2 * root) : -1;
   };
   return Math.min(seen.fieldSlope, fallingRoot(at, onset, partingSlope(seen)));
 }

@@ -44,38 +44,48 @@ export const toPrincipalPlane = (rig: Rig): number => rig.infinitySpaceMm - rig.
 export const scaleOf = (rig: Rig): number => imageScale(rig.relayFocalLengthMm, rig.sensorOffsetMm, toPrincipalPlane(rig));
 
 /** Distance from the exit pupil of a stop in the infinity space. */
-export function fromPupil(rig: Rig, stop: PlacedStop): number {
+export function fromPupil(rig: Rig, stop: PlacedStop, space = rig.infinitySpaceMm): number {
   if (stop.place === 'pupil') return 0;
   const shoulder = -rig.exitPupilFromShoulderMm;
-  return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + rig.infinitySpaceMm + stop.atMm;
+  return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + space + stop.atMm;
 }
 
-/** Where rays of pupil height `p` and slope `t` meet each stop: `A p + B t`; and `F`, height on the sensor per slope. */
-export function reaches(rig: Rig): { readonly A: readonly number[]; readonly B: readonly number[]; readonly F: number } {
+/**
+ * Where rays of pupil height `p` and slope `t` meet each stop: `A p + B t`; and `F`, height on the sensor per slope.
+ * @param space the infinity space; the rig's own unless another is asked for
+ */
+export function reaches(
+  rig: Rig,
+  space = rig.infinitySpaceMm,
+): { readonly A: readonly number[]; readonly B: readonly number[]; readonly F: number } {
   const f = rig.relayFocalLengthMm;
-  const z = toPrincipalPlane(rig);
+  const z = space - rig.exitPupilFromShoulderMm + rig.principalPlaneFromRimMm;
   const F = imageScale(f, rig.sensorOffsetMm, z);
   const c = divergence(f, rig.sensorOffsetMm, z);
-  const A: number[] = [];
-  const B: number[] = [];
-  for (const stop of rig.stops) {
+  const count = rig.stops.length;
+  const A = new Array<number>(count);
+  const B = new Array<number>(count);
+  for (let i = 0; i < count; i++) {
+    const stop = rig.stops[i] as PlacedStop;
     const behind = stop.place === 'sensor';
-    const at = behind ? stop.atMm : fromPupil(rig, stop);
-    A.push(behind ? at / F : 1 + c * at);
-    B.push(behind ? F - at * (1 - z / f) : at);
+    const at = behind ? stop.atMm : fromPupil(rig, stop, space);
+    A[i] = behind ? at / F : 1 + c * at;
+    B[i] = behind ? F - at * (1 - z / f) : at;
   }
   return { A, B, F };
 }
 
 export function seenStops(rig: Rig): SeenStops {
   const reach = reaches(rig);
-  const walk: number[] = [];
-  const radius: number[] = [];
-  const stopOf: number[] = [];
+  const count = rig.stops.length;
+  const walk = new Array<number>(count);
+  const radius = new Array<number>(count);
+  const stopOf = new Array<number>(count);
+  let discs = 0;
   let fieldSlope = Number.POSITIVE_INFINITY;
   let fieldStop: number | undefined;
   let limiting = 0;
-  for (let i = 0; i < rig.stops.length; i++) {
+  for (let i = 0; i < count; i++) {
     const A = reach.A[i] as number;
     const B = reach.B[i] as number;
     const b = (rig.stops[i] as PlacedStop).diameterMm / 2;
@@ -87,10 +97,20 @@ export function seenStops(rig: Rig): SeenStops {
       }
       continue;
     }
-    walk.push(-B / A);
-    radius.push(b / Math.abs(A));
-    stopOf.push(i);
-    if (b / Math.abs(A) < (radius[limiting] as number)) limiting = radius.length - 1;
+    walk[discs] = -B / A;
+    radius[discs] = b / Math.abs(A);
+    stopOf[discs] = i;
+    if ((radius[discs] as number) < (radius[limiting] as number)) limiting = discs;
+    discs++;
   }
+  for (const list of [walk, radius, stopOf]) if (list.length > discs) list.length = discs;
   return { walk, radius, fieldSlope, limiting, stopOf, fieldStop };
 }
+
+/** Whether two rigs' stops look alike from the exit pupil, to the last digit. */
+export const seenAlike = (a: SeenStops, b: SeenStops): boolean =>
+  a.fieldSlope === b.fieldSlope &&
+  a.fieldStop === b.fieldStop &&
+  a.limiting === b.limiting &&
+  a.radius.length === b.radius.length &&
+  a.radius.every((r, i) => r === b.radius[i] && a.walk[i] === b.walk[i] && a.stopOf[i] === b.stopOf[i]);
