@@ -67,6 +67,10 @@ export function graph(outputs: readonly Node[]): Graph {
   });
   const ways = kept((to: number) => kept((from: number) => followers(from).filter((i) => neededBy(to).has(i))));
 
+  /** For each place the run of `follow` in which it last came out otherwise; doubles, which are never used up. */
+  const changedIn = new Float64Array(order.length);
+  let run = 0;
+
   const recompute = (sheet: Sheet): void => {
     for (const i of worked) sheet[i] = work(i, sheet);
   };
@@ -82,16 +86,17 @@ export function graph(outputs: readonly Node[]): Graph {
     },
     recompute,
     follow(sheet, at, toward) {
-      const changed = new Uint8Array(order.length);
-      changed[at] = 1;
+      run++;
+      changedIn[at] = run;
       for (const i of toward === undefined ? followers(at) : ways(toward)(at)) {
-        let touched = 0;
-        for (const n of needs[i] as number[]) touched |= changed[n] as number;
-        if (touched === 0) continue;
+        const own = needs[i] as number[];
+        let touched = false;
+        for (let k = 0; k < own.length && !touched; k++) touched = changedIn[own[k] as number] === run;
+        if (!touched) continue;
         const value = work(i, sheet);
         if (alike(i, value, sheet[i])) continue;
         sheet[i] = value;
-        changed[i] = 1;
+        changedIn[i] = run;
       }
     },
     followAll(base, sheets, written) {
@@ -103,8 +108,9 @@ export function graph(outputs: readonly Node[]): Graph {
       });
       for (const i of worked)
         for (let w = 0; w < words; w++) {
+          const own = needs[i] as number[];
           let touched = 0;
-          for (const n of needs[i] as number[]) touched |= changed[n * words + w] as number;
+          for (let k = 0; k < own.length; k++) touched |= changed[(own[k] as number) * words + w] as number;
           let other = 0;
           while (touched !== 0) {
             const bit = touched & -touched;
@@ -137,33 +143,21 @@ function kept<T>(of: (key: number) => T): (key: number) => T {
 
 /** `of` with its needs picked from the sheet; written out by number, which is several times faster than a spread. */
 function called(of: Of, needs: readonly number[], open: boolean, s: Sheet): unknown {
-  if (!open) {
-    const gap = gapAmong(needs, s);
-    if (gap) return gap;
-  }
-  const [a, b, c, d, e, f, g] = needs as [number, number, number, number, number, number, number];
-  switch (needs.length) {
-    case 1:
-      return of(s[a]);
-    case 2:
-      return of(s[a], s[b]);
-    case 3:
-      return of(s[a], s[b], s[c]);
-    case 4:
-      return of(s[a], s[b], s[c], s[d]);
-    case 5:
-      return of(s[a], s[b], s[c], s[d], s[e]);
-    case 6:
-      return of(s[a], s[b], s[c], s[d], s[e], s[f]);
-    case 7:
-      return of(s[a], s[b], s[c], s[d], s[e], s[f], s[g]);
-    default:
-      return of(...needs.map((n) => s[n]));
-  }
-}
-
-/** What the gaps among a node's needs come to; undefined where there are none. */
-function gapAmong(needs: readonly number[], s: Sheet): Gap | undefined {
-  for (let k = 0; k < needs.length; k++) if (s[needs[k] as number] instanceof Gap) return Gap.among(needs.map((n) => s[n]));
-  return undefined;
+  const count = needs.length;
+  if (!open) for (let k = 0; k < count; k++) if (s[needs[k] as number] instanceof Gap) return Gap.among(needs.map((n) => s[n]));
+  const a = s[needs[0] as number];
+  if (count === 1) return of(a);
+  const b = s[needs[1] as number];
+  if (count === 2) return of(a, b);
+  const c = s[needs[2] as number];
+  if (count === 3) return of(a, b, c);
+  const d = s[needs[3] as number];
+  if (count === 4) return of(a, b, c, d);
+  const e = s[needs[4] as number];
+  if (count === 5) return of(a, b, c, d, e);
+  const f = s[needs[5] as number];
+  if (count === 6) return of(a, b, c, d, e, f);
+  const g = s[needs[6] as number];
+  if (count === 7) return of(a, b, c, d, e, f, g);
+  return of(...needs.map((n) => s[n]));
 }

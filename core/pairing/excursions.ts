@@ -97,6 +97,9 @@ function extreme(
   // A peak at the middle itself may lie a little to one side of it.
   const fallsOff = best === 0 && sign * (gains[1] as number) < 0 && sign * (gains[3] as number) < 0;
   if (where === 2 && !fallsOff) return best;
+  // What only rounding moves has no peak.
+  const swing = Math.max(...gains.map(Math.abs));
+  if (swing <= ROUNDING * Math.abs(b)) return best;
   const of = alone(j);
   return Math.max(
     best,
@@ -105,6 +108,9 @@ function extreme(
 }
 
 const WITHIN = [1, 3] as const;
+
+/** Less than this, relative to a figure, is no move. */
+const ROUNDING = 1e-14;
 
 /** The same for an input that moves every figure one way only, from the rows at its two ends. */
 export function ends(rows: readonly (readonly number[])[], base: readonly number[], reached: readonly number[]): Excursions {

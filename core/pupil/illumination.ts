@@ -22,6 +22,19 @@ export function beamArea(seen: SeenStops, slope: number): number {
 /** 0 to 1. */
 export const relativeIllumination = (seen: SeenStops, slope: number): number => Math.min(1, beamArea(seen, slope) / axisArea(seen));
 
+/** The same as a function of the slope, for those who ask for a whole curve. */
+export function illuminationAlong(seen: SeenStops): (slope: number) => number {
+  const onset = onsetSlope(seen);
+  const whole = axisArea(seen);
+  const found: Measured = { area: 0, rate: 0 };
+  return (slope) => {
+    if (Math.abs(slope) > seen.fieldSlope) return 0;
+    if (Math.abs(slope) <= onset) return 1;
+    measure(seen, slope, found);
+    return Math.min(1, found.area / whole);
+  };
+}
+
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
 export function onsetOf(seen: SeenStops, i: number): number {
   if (i === seen.limiting) return Number.POSITIVE_INFINITY;

@@ -1,4 +1,4 @@
-import { type PlacedStop, type Rig, reaches } from './stops.ts';
+import { type Course, courseOf, type PlacedStop, type Rig, reachA, reachB } from './stops.ts';
 
 export type Span = readonly [least: number, greatest: number];
 
@@ -17,28 +17,29 @@ const APART = 10;
  * focus the stop that limits the axis does so at every space; off it another may: each is tried.
  */
 export function clearingSpans(rig: Rig, r: number): Span[] {
-  const here = reaches(rig);
-  const there = reaches(rig, rig.infinitySpaceMm + APART);
+  const here = courseOf(rig);
+  const there = courseOf(rig, rig.infinitySpaceMm + APART);
   if (rig.sensorOffsetMm !== 0) return rig.stops.map((_, k) => spanOf(rig, here, there, r, k)).filter((span) => span !== undefined);
-  const span = spanOf(rig, here, there, r, narrowest(rig, here.A));
+  const span = spanOf(rig, here, there, r, narrowest(rig, here));
   return span ? [span] : [];
 }
 
-type Reach = ReturnType<typeof reaches>;
-
 /** The span in which stop `k` is disc 0. */
-function spanOf(rig: Rig, here: Reach, there: Reach, r: number, k: number): Span | undefined {
+function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number): Span | undefined {
   let least = 0;
-  for (const stop of rig.stops) if (stop.place === 'shoulder') least = Math.max(least, stop.atMm);
+  for (let i = 0; i < rig.stops.length; i++) {
+    const { place, atMm } = rig.stops[i] as PlacedStop;
+    if (place === 'shoulder' && atMm > least) least = atMm;
+  }
   let greatest = Number.POSITIVE_INFINITY;
   // Two conditions a stop, one for each side of the bars; and there must be a picture at all.
-  for (let c = -1; c < 2 * rig.stops.length; c++) {
-    const i = c >> 1;
+  for (let n = -1; n < 2 * rig.stops.length; n++) {
+    const i = n >> 1;
     if (i === k) continue;
-    const side = (c & 1) === 0 ? 1 : -1;
+    const side = (n & 1) === 0 ? 1 : -1;
     // A linear quantity, here and a little farther: the spaces are kept at which it is not negative.
-    const value = c < 0 ? here.F : room(rig, here, r, i, k, side);
-    const rate = ((c < 0 ? there.F : room(rig, there, r, i, k, side)) - value) / APART;
+    const value = n < 0 ? here.F : room(rig, here, r, i, k, side);
+    const rate = ((n < 0 ? there.F : room(rig, there, r, i, k, side)) - value) / APART;
     if (Math.abs(rate) < 1e-11) {
       if (value >= -1e-9) continue;
       return undefined;
@@ -52,21 +53,23 @@ function spanOf(rig: Rig, here: Reach, there: Reach, r: number, k: number): Span
 }
 
 /** How much the right side of the condition exceeds one side of the left, mm². */
-function room(rig: Rig, { A, B, F }: Reach, r: number, i: number, k: number, side: 1 | -1): number {
-  const Ai = A[i] as number;
-  const Ak = A[k] as number;
-  const between = Ak * (B[i] as number) - Ai * (B[k] as number);
-  return half(rig, i) * F * Ak - half(rig, k) * F * Ai - side * between * r;
+function room(rig: Rig, course: Course, r: number, i: number, k: number, side: 1 | -1): number {
+  const one = rig.stops[i] as PlacedStop;
+  const axis = rig.stops[k] as PlacedStop;
+  const Ai = reachA(rig, course, one);
+  const Ak = reachA(rig, course, axis);
+  const between = Ak * reachB(rig, course, one) - Ai * reachB(rig, course, axis);
+  return (one.diameterMm / 2) * course.F * Ak - (axis.diameterMm / 2) * course.F * Ai - side * between * r;
 }
 
-const half = (rig: Rig, i: number): number => (rig.stops[i] as PlacedStop).diameterMm / 2;
-
 /** The stop that limits the axial beam. */
-function narrowest(rig: Rig, A: readonly number[]): number {
+function narrowest(rig: Rig, course: Course): number {
   let narrow = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < rig.stops.length; i++) {
-    const radius = A[i] === 0 ? Number.POSITIVE_INFINITY : half(rig, i) / Math.abs(A[i] as number);
+    const stop = rig.stops[i] as PlacedStop;
+    const A = reachA(rig, course, stop);
+    const radius = A === 0 ? Number.POSITIVE_INFINITY : stop.diameterMm / Math.abs(A);
     if (radius >= least) continue;
     least = radius;
     narrow = i;

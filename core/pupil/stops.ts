@@ -50,33 +50,29 @@ export function fromPupil(rig: Rig, stop: PlacedStop, space = rig.infinitySpaceM
   return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + space + stop.atMm;
 }
 
-/**
- * Where rays of pupil height `p` and slope `t` meet each stop: `A p + B t`; and `F`, height on the sensor per slope.
- * @param space the infinity space; the rig's own unless another is asked for
- */
-export function reaches(
-  rig: Rig,
-  space = rig.infinitySpaceMm,
-): { readonly A: readonly number[]; readonly B: readonly number[]; readonly F: number } {
-  const f = rig.relayFocalLengthMm;
-  const z = space - rig.exitPupilFromShoulderMm + rig.principalPlaneFromRimMm;
-  const F = imageScale(f, rig.sensorOffsetMm, z);
-  const c = divergence(f, rig.sensorOffsetMm, z);
-  const count = rig.stops.length;
-  const A = new Array<number>(count);
-  const B = new Array<number>(count);
-  for (let i = 0; i < count; i++) {
-    const stop = rig.stops[i] as PlacedStop;
-    const behind = stop.place === 'sensor';
-    const at = behind ? stop.atMm : fromPupil(rig, stop, space);
-    A[i] = behind ? at / F : 1 + c * at;
-    B[i] = behind ? F - at * (1 - z / f) : at;
-  }
-  return { A, B, F };
+/** What rays go through at an infinity space: `z` to the principal plane, `F` height on the sensor per slope, `c` divergence. */
+export interface Course {
+  readonly space: number;
+  readonly z: number;
+  readonly F: number;
+  readonly c: number;
 }
 
+/** @param space the infinity space; the rig's own unless another is asked for */
+export function courseOf(rig: Rig, space = rig.infinitySpaceMm): Course {
+  const z = space - rig.exitPupilFromShoulderMm + rig.principalPlaneFromRimMm;
+  const { relayFocalLengthMm: f, sensorOffsetMm: s } = rig;
+  return { space, z, F: imageScale(f, s, z), c: divergence(f, s, z) };
+}
+
+/** Where rays of pupil height `p` and slope `t` meet a stop: `A p + B t`. */
+export const reachA = (rig: Rig, { space, F, c }: Course, stop: PlacedStop): number =>
+  stop.place === 'sensor' ? stop.atMm / F : 1 + c * fromPupil(rig, stop, space);
+export const reachB = (rig: Rig, { space, z, F }: Course, stop: PlacedStop): number =>
+  stop.place === 'sensor' ? F - stop.atMm * (1 - z / rig.relayFocalLengthMm) : fromPupil(rig, stop, space);
+
 export function seenStops(rig: Rig): SeenStops {
-  const reach = reaches(rig);
+  const course = courseOf(rig);
   const count = rig.stops.length;
   const walk = new Array<number>(count);
   const radius = new Array<number>(count);
@@ -86,9 +82,10 @@ export function seenStops(rig: Rig): SeenStops {
   let fieldStop: number | undefined;
   let limiting = 0;
   for (let i = 0; i < count; i++) {
-    const A = reach.A[i] as number;
-    const B = reach.B[i] as number;
-    const b = (rig.stops[i] as PlacedStop).diameterMm / 2;
+    const stop = rig.stops[i] as PlacedStop;
+    const A = reachA(rig, course, stop);
+    const B = reachB(rig, course, stop);
+    const b = stop.diameterMm / 2;
     if (Math.abs(A) < 1e-12) {
       const passes = b / Math.abs(B);
       if (passes < fieldSlope) {
@@ -103,7 +100,7 @@ export function seenStops(rig: Rig): SeenStops {
     if ((radius[discs] as number) < (radius[limiting] as number)) limiting = discs;
     discs++;
   }
-  for (const list of [walk, radius, stopOf]) if (list.length > discs) list.length = discs;
+  if (discs < count) for (const list of [walk, radius, stopOf]) list.length = discs;
   return { walk, radius, fieldSlope, limiting, stopOf, fieldStop };
 }
 
