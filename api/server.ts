@@ -17,8 +17,7 @@ const SLOWEST_REQUEST = 30_000;
 const PATIENCE = 2_000;
 
 /** @throws the system's error, such as EADDRINUSE, where it cannot listen */
-export async function startServer(port: number, setting: Setting & { host: string }): Promise<Running> {
-  const app = buildApp(setting);
+export async function startServer(port: number, setting: Setting & { host: string }, app = buildApp(setting)): Promise<Running> {
   const listener = getRequestListener(app.fetch, { hostname: setting.host, errorHandler: unreadable });
   const server = createServer({ requestTimeout: SLOWEST_REQUEST, headersTimeout: SLOWEST_REQUEST }, listener);
   server.on('clientError', notHttp);
