@@ -25,9 +25,12 @@ const PATIENCE = 2_000;
  * @param slowestMs after how long a request that has not come in whole is cut off
  * @throws the system's error, such as EADDRINUSE, where it cannot listen
  */
-export async function startServer(port: number, setting: Setting & { host: string; slowestMs?: number }): Promise<Running> {
+export async function startServer(
+  port: number,
+  setting: Setting & { host: string; slowestMs?: number },
+  app = buildApp(setting),
+): Promise<Running> {
   const { host, names = [], key, slowestMs = SLOWEST_REQUEST } = setting;
-  const app = buildApp(setting);
   const listener = getRequestListener(app.fetch, { hostname: host, errorHandler: unreadable });
   const patience = { requestTimeout: slowestMs, headersTimeout: slowestMs, connectionsCheckingInterval: slowestMs / LOOKS };
   const server = createServer(patience, listener);

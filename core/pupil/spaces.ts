@@ -26,40 +26,40 @@ export function clearingSpans(rig: Rig, r: number): Span[] {
 
 /** The span in which stop `k` is disc 0. */
 function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number): Span | undefined {
+  const { stops, infinitySpaceMm } = rig;
+  const axis = stops[k] as PlacedStop;
+  const [Ak, Bk] = [reachA(rig, here, axis), reachB(rig, here, axis)];
+  const [Al, Bl] = [reachA(rig, there, axis), reachB(rig, there, axis)];
   let least = 0;
-  for (let i = 0; i < rig.stops.length; i++) {
-    const { place, atMm } = rig.stops[i] as PlacedStop;
+  let greatest = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < stops.length; i++) {
+    const { place, atMm } = stops[i] as PlacedStop;
     if (place === 'shoulder' && atMm > least) least = atMm;
   }
-  let greatest = Number.POSITIVE_INFINITY;
-  // Two conditions a stop, one for each side of the bars; and there must be a picture at all.
-  for (let n = -1; n < 2 * rig.stops.length; n++) {
-    const i = n >> 1;
-    if (i === k) continue;
-    const side = (n & 1) === 0 ? 1 : -1;
-    // A linear quantity, here and a little farther: the spaces are kept at which it is not negative.
-    const value = n < 0 ? here.F : room(rig, here, r, i, k, side);
-    const rate = ((n < 0 ? there.F : room(rig, there, r, i, k, side)) - value) / APART;
-    if (Math.abs(rate) < 1e-11) {
-      if (value >= -1e-9) continue;
-      return undefined;
+  // Two conditions a stop, one for each side of the bars; of stop k itself that there is a picture at all.
+  for (let i = 0; i < stops.length; i++) {
+    const stop = stops[i] as PlacedStop;
+    const Ai = reachA(rig, here, stop);
+    const Aj = reachA(rig, there, stop);
+    const room = (stop.diameterMm / 2) * here.F * Ak - (axis.diameterMm / 2) * here.F * Ai;
+    const roomThere = (stop.diameterMm / 2) * there.F * Al - (axis.diameterMm / 2) * there.F * Aj;
+    const between = Ak * reachB(rig, here, stop) - Ai * Bk;
+    const betweenThere = Al * reachB(rig, there, stop) - Aj * Bl;
+    for (let side = 1; side >= -1; side -= 2) {
+      // A linear quantity, here and a little farther: the spaces are kept at which it is not negative.
+      const value = i === k ? here.F : room - side * between * r;
+      const rate = ((i === k ? there.F : roomThere - side * betweenThere * r) - value) / APART;
+      if (Math.abs(rate) < 1e-11) {
+        if (value >= -1e-9) continue;
+        return undefined;
+      }
+      const edge = infinitySpaceMm - value / rate;
+      if (rate < 0) greatest = Math.min(greatest, edge);
+      else least = Math.max(least, edge);
+      if (least > greatest) return undefined;
     }
-    const edge = rig.infinitySpaceMm - value / rate;
-    if (rate < 0) greatest = Math.min(greatest, edge);
-    else least = Math.max(least, edge);
-    if (least > greatest) return undefined;
   }
   return [least, greatest];
-}
-
-/** How much the right side of the condition exceeds one side of the left, mm². */
-function room(rig: Rig, course: Course, r: number, i: number, k: number, side: 1 | -1): number {
-  const one = rig.stops[i] as PlacedStop;
-  const axis = rig.stops[k] as PlacedStop;
-  const Ai = reachA(rig, course, one);
-  const Ak = reachA(rig, course, axis);
-  const between = Ak * reachB(rig, course, one) - Ai * reachB(rig, course, axis);
-  return (one.diameterMm / 2) * course.F * Ak - (axis.diameterMm / 2) * course.F * Ai - side * between * r;
 }
 
 /** The stop that limits the axial beam. */
