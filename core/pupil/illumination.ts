@@ -1,5 +1,5 @@
-import { fallingRoot } from '../numeric.ts';
-import { type Discs, sharedArea } from './discs.ts';
+import { fallingRoot, type ValueAndRate } from '../numeric.ts';
+import { type Discs, type Measured, measure, sharedArea } from './discs.ts';
 import type { SeenStops } from './stops.ts';
 
 /**
@@ -21,6 +21,19 @@ export function beamArea(seen: SeenStops, slope: number): number {
 
 /** 0 to 1. */
 export const relativeIllumination = (seen: SeenStops, slope: number): number => Math.min(1, beamArea(seen, slope) / axisArea(seen));
+
+/** The same as a function of the slope, for those who ask for a whole curve. */
+export function illuminationAlong(seen: SeenStops): (slope: number) => number {
+  const onset = onsetSlope(seen);
+  const whole = axisArea(seen);
+  const found: Measured = { area: 0, rate: 0 };
+  return (slope) => {
+    if (Math.abs(slope) > seen.fieldSlope) return 0;
+    if (Math.abs(slope) <= onset) return 1;
+    measure(seen, slope, found);
+    return Math.min(1, found.area / whole);
+  };
+}
 
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
 export function onsetOf(seen: SeenStops, i: number): number {
@@ -63,10 +76,12 @@ export function slopeAtShare(seen: SeenStops, share: number): number {
   if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);
-  const at = (slope: number): readonly [number, number] => {
-    const [area, rate] = sharedArea(seen, slope);
-    const root = Math.sqrt(area / whole);
-    return [root - wanted, root > 0 ? rate / whole / (2 * root) : -1];
+  const lit: Measured = { area: 0, rate: 0 };
+  const at = (slope: number, into: ValueAndRate): void => {
+    measure(seen, slope, lit);
+    const root = Math.sqrt(lit.area / whole);
+    into.value = root - wanted;
+    into.rate = root > 0 ? lit.rate / whole / (2 * root) : -1;
   };
   return Math.min(seen.fieldSlope, fallingRoot(at, onset, partingSlope(seen)));
 }

@@ -1,4 +1,4 @@
-import { type PlacedStop, type Rig, reaches } from './stops.ts';
+import { type Course, courseOf, type PlacedStop, type Rig, reachA, reachB } from './stops.ts';
 
 export type Span = readonly [least: number, greatest: number];
 
@@ -17,47 +17,62 @@ const APART = 10;
  * focus the stop that limits the axis does so at every space; off it another may: each is tried.
  */
 export function clearingSpans(rig: Rig, r: number): Span[] {
-  const here = reaches(rig);
-  const there = reaches({ ...rig, infinitySpaceMm: rig.infinitySpaceMm + APART });
-  const half = (i: number): number => (rig.stops[i] as PlacedStop).diameterMm / 2;
-  const room = ({ A, B, F }: typeof here, i: number, k: number, side: 1 | -1): number => {
-    const [Ai, Ak, Bi, Bk] = [A[i], A[k], B[i], B[k]] as [number, number, number, number];
-    return half(i) * F * Ak - half(k) * F * Ai - side * (Ak * Bi - Ai * Bk) * r;
-  };
-  const buildable = Math.max(0, ...rig.stops.map((stop) => (stop.place === 'shoulder' ? stop.atMm : 0)));
+  const here = courseOf(rig);
+  const there = courseOf(rig, rig.infinitySpaceMm + APART);
+  if (rig.sensorOffsetMm !== 0) return rig.stops.map((_, k) => spanOf(rig, here, there, r, k)).filter((span) => span !== undefined);
+  const span = spanOf(rig, here, there, r, narrowest(rig, here));
+  return span ? [span] : [];
+}
 
-  /** The span in which stop `k` is disc 0. */
-  const spanOf = (k: number): Span[] => {
-    let least = buildable;
-    let greatest = Number.POSITIVE_INFINITY;
-    /** Keeps the spaces at which a linear quantity, given here and a little farther, is not negative. */
-    const keep = (value: number, farther: number): boolean => {
-      const rate = (farther - value) / APART;
-      if (Math.abs(rate) < 1e-11) return value >= -1e-9;
-      const edge = rig.infinitySpaceMm - value / rate;
+/** The span in which stop `k` is disc 0. */
+function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number): Span | undefined {
+  const { stops, infinitySpaceMm } = rig;
+  const axis = stops[k] as PlacedStop;
+  const [Ak, Bk] = [reachA(rig, here, axis), reachB(rig, here, axis)];
+  const [Al, Bl] = [reachA(rig, there, axis), reachB(rig, there, axis)];
+  let least = 0;
+  let greatest = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < stops.length; i++) {
+    const { place, atMm } = stops[i] as PlacedStop;
+    if (place === 'shoulder' && atMm > least) least = atMm;
+  }
+  // Two conditions a stop, one for each side of the bars; of stop k itself that there is a picture at all.
+  for (let i = 0; i < stops.length; i++) {
+    const stop = stops[i] as PlacedStop;
+    const Ai = reachA(rig, here, stop);
+    const Aj = reachA(rig, there, stop);
+    const room = (stop.diameterMm / 2) * here.F * Ak - (axis.diameterMm / 2) * here.F * Ai;
+    const roomThere = (stop.diameterMm / 2) * there.F * Al - (axis.diameterMm / 2) * there.F * Aj;
+    const between = Ak * reachB(rig, here, stop) - Ai * Bk;
+    const betweenThere = Al * reachB(rig, there, stop) - Aj * Bl;
+    for (let side = 1; side >= -1; side -= 2) {
+      // A linear quantity, here and a little farther: the spaces are kept at which it is not negative.
+      const value = i === k ? here.F : room - side * between * r;
+      const rate = ((i === k ? there.F : roomThere - side * betweenThere * r) - value) / APART;
+      if (Math.abs(rate) < 1e-11) {
+        if (value >= -1e-9) continue;
+        return undefined;
+      }
+      const edge = infinitySpaceMm - value / rate;
       if (rate < 0) greatest = Math.min(greatest, edge);
       else least = Math.max(least, edge);
-      return least <= greatest;
-    };
-    // Only where there is a picture at all.
-    if (!keep(here.F, there.F)) return [];
-    for (let i = 0; i < rig.stops.length; i++) {
-      if (i === k) continue;
-      if (!keep(room(here, i, k, 1), room(there, i, k, 1)) || !keep(room(here, i, k, -1), room(there, i, k, -1))) return [];
+      if (least > greatest) return undefined;
     }
-    return [[least, greatest]];
-  };
-  const axes = rig.sensorOffsetMm === 0 ? [narrowest(rig, here.A)] : rig.stops.map((_, k) => k);
-  return axes.flatMap(spanOf);
+  }
+  return [least, greatest];
 }
 
 /** The stop that limits the axial beam. */
-function narrowest(rig: Rig, A: readonly number[]): number {
+function narrowest(rig: Rig, course: Course): number {
   let narrow = 0;
   let least = Number.POSITIVE_INFINITY;
-  rig.stops.forEach(({ diameterMm }, i) => {
-    const radius = A[i] === 0 ? Number.POSITIVE_INFINITY : diameterMm / Math.abs(A[i] as number);
-    if (radius < least) [least, narrow] = [radius, i];
-  });
+  for (let i = 0; i < rig.stops.length; i++) {
+    const stop = rig.stops[i] as PlacedStop;
+    const A = reachA(rig, course, stop);
+    const radius = A === 0 ? Number.POSITIVE_INFINITY : stop.diameterMm / Math.abs(A);
+    if (radius >= least) continue;
+    least = radius;
+    narrow = i;
+  }
   return narrow;
 }
