@@ -4,8 +4,10 @@ import { stockOf } from './catalogue.ts';
 import { type Drawer, openDrawer } from './drawer/drawer.ts';
 import { dataFolder } from './drawer/place.ts';
 import { guarded, secured } from './guard.ts';
+import { ENTRANCE, entrance, keptFromOthers } from './key.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
+import { checksRoute, checksTold } from './routes/checks.ts';
 import { choicesRoute, oneMoreRoute, searched } from './routes/choices.ts';
 import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
@@ -36,6 +38,10 @@ import { builtPage, type Page, readPage, servePage } from './static.ts';
 export interface Setting {
   /** The name or address that the server listens on: requests may be sent to it as well as to loopback. */
   host?: string;
+  /** Other names that requests may be sent to. */
+  names?: readonly string[];
+  /** What lets other devices write; without one they cannot. */
+  key?: string;
   /** The built page; by default what stands in `dist/web`. */
   page?: Page;
   /** The user's own parts; by default the file in the folder that the environment names. */
@@ -59,6 +65,8 @@ const ABOUT = {
 /** The whole API and the page, without a server. */
 export function buildApp({
   host = '127.0.0.1',
+  names = [],
+  key,
   page = readPage(builtPage()),
   onFault = () => {},
   drawer = openDrawer({ folder: dataFolder(), onFault }),
@@ -67,19 +75,28 @@ export function buildApp({
   const app = new OpenAPIHono();
   const stock = stockOf(drawer);
   app.use(secured);
-  app.use(guarded(host));
+  app.use(guarded({ host, names }));
+  app.use('/api/parts/*', keptFromOthers(key));
+  app.use(ENTRANCE, (c, next) => (c.req.method === 'GET' ? entrance(key)(c, next) : next()));
   app.onError((error) => {
     if (!(error instanceof Refusal)) onFault(error);
     return problemAnswer(error);
   });
   app.notFound((c) => elsewhere(app, page, c));
   tableRoutes(app, stock);
+  // Made when it is first asked for: that takes as long as many a report, and it is always the same.
+  let made: { openapi: string } | undefined;
+  const document = () => {
+    made ??= { ...app.getOpenAPI31Document(ABOUT) };
+    return made;
+  };
 
   return app
     .openapi(healthRoute, (c) => c.json({ status: 'ok' as const }, 200))
-    .openapi(openApiRoute, (c) => c.json({ ...app.getOpenAPI31Document(ABOUT) }, 200))
+    .openapi(openApiRoute, (c) => c.json(document(), 200))
     .openapi(partsRoute, (c) => c.json(stock.listed(), 200))
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
+    .openapi(checksRoute, async (c) => c.json(await checksTold(), 200))
     .openapi(glassesRoute, (c) => c.json({ glasses: GLASS_LIST }, 200))
     .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c), stock.shelf()), 200))

@@ -1,9 +1,9 @@
-import { isIP } from 'node:net';
 import type { MiddlewareHandler } from 'hono';
 import { refusal } from './problems.ts';
+import { isOurs, type Reach } from './reach.ts';
 
 /**
- * Who may ask. The server listens on loopback, but any page in the user's browser can send it requests
+ * Who may ask. The server usually listens on loopback, but any page in the user's browser can send it requests
  * and a foreign name can be made to point at it: so the name that was asked for must be ours, and what
  * writes must come from our own page or from no page at all.
  */
@@ -38,36 +38,23 @@ export const secured: MiddlewareHandler = async (c, next) => {
   if (c.req.path.startsWith('/api/')) c.res.headers.set('cache-control', 'no-store');
 };
 
-const LOOPBACK = ['localhost', '127.0.0.1', '[::1]'];
-const ANYWHERE = ['0.0.0.0', '::'];
-
-/** `name`, `name:port` or `[v6]:port` -> the name in lower case, or undefined where it is neither. */
-const hostName = (host: string): string | undefined => host.toLowerCase().match(/^(\[[0-9a-f:.]+\]|[a-z0-9.-]+)(?::\d{1,5})?$/)?.[1];
-
-/** An address cannot be pointed elsewhere, only a name can: with HOST open to all any address will do. */
-function isOurs(name: string | undefined, configured: string): boolean {
-  if (name === undefined) return false;
-  const bare = name.replace(/^\[|\]$/g, '');
-  if (LOOPBACK.includes(name) || bare === configured.toLowerCase()) return true;
-  return ANYWHERE.includes(configured) && isIP(bare) > 0;
-}
-
 const READS = ['GET', 'HEAD'];
 
 /** Refuses foreign names (DNS rebinding), and requests that write on behalf of a foreign page. */
 export const guarded =
-  (configured: string): MiddlewareHandler =>
+  (reach: Reach): MiddlewareHandler =>
   async (c, next) => {
     const host = c.req.header('host') ?? '';
     // A request may carry a whole address beside its Host: then that one counts too.
-    const foreign = [host, new URL(c.req.url).host].find((name) => !isOurs(hostName(name), configured));
+    const cameInAt: string | undefined = c.env?.incoming?.socket?.localAddress;
+    const foreign = [host, new URL(c.req.url).host].find((name) => !isOurs(name, reach, cameInAt));
     if (foreign !== undefined)
       throw refusal(
         403,
         'foreignHost',
         'was sent to a name that is not this server',
         foreign,
-        `one of ${LOOPBACK.join(', ')}, or what HOST says`,
+        'localhost, 127.0.0.1 or [::1], what HOST says, or a name that ALLOWED_HOSTS lists',
       );
     if (!READS.includes(c.req.method)) {
       const origin = c.req.header('origin');

@@ -1,5 +1,5 @@
 import type { Context } from 'hono';
-import { refusal } from './problems.ts';
+import { Refusal, refusal } from './problems.ts';
 
 /** What a body may be: JSON, or another text, in UTF-8, not too long, not too deep. */
 
@@ -72,10 +72,15 @@ async function readBytes(c: Context, most: number): Promise<Uint8Array> {
   if (body === null) return new Uint8Array();
   const chunks: Uint8Array[] = [];
   let length = 0;
-  for await (const chunk of body as AsyncIterable<Uint8Array>) {
-    length += chunk.length;
-    if (length > most) throw tooLarge(`more than ${most} bytes`, most);
-    chunks.push(chunk);
+  try {
+    for await (const chunk of body as AsyncIterable<Uint8Array>) {
+      length += chunk.length;
+      if (length > most) throw tooLarge(`more than ${most} bytes`, most);
+      chunks.push(chunk);
+    }
+  } catch (error) {
+    // Who sends breaks off, and is most likely gone: no fault of ours.
+    throw error instanceof Refusal ? error : refusal(400, 'brokenOff', 'breaks off', `${length} bytes`, 'the whole body');
   }
   return Buffer.concat(chunks);
 }

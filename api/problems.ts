@@ -10,7 +10,7 @@ export interface ProblemAnswer {
   errors: Problem[];
 }
 
-export type RefusalStatus = 400 | 403 | 404 | 405 | 409 | 412 | 413 | 415 | 422 | 428 | 500 | 503 | 507;
+export type RefusalStatus = 400 | 401 | 403 | 408 | 404 | 405 | 409 | 412 | 413 | 415 | 422 | 428 | 431 | 500 | 503 | 507;
 
 /** A request that is not answered, thrown wherever that is found out. */
 export class Refusal extends Error {
@@ -43,7 +43,8 @@ const cutShort = (text: string): string => (text.length > LONGEST_GIVEN ? `${tex
 /** What went wrong on our side is nobody's input: no cause, no stack. */
 const OURS: Problem = { path: '', code: 'fault', message: 'the program failed at this', given: '', expected: 'please report it' };
 
-export const problemAnswer = (error: unknown): Response => {
+/** What is said of an error, and the headers that go with it. */
+export function problemOf(error: unknown): { answer: ProblemAnswer; headers: Readonly<Record<string, string>> } {
   const { status, problems, headers } = error instanceof Refusal ? error : { status: 500 as const, problems: [OURS], headers: {} };
   const answer: ProblemAnswer = {
     type: 'about:blank',
@@ -52,5 +53,10 @@ export const problemAnswer = (error: unknown): Response => {
     detail: problems.map((p) => `${p.path || 'The request'} ${p.message}.`).join(' '),
     errors: problems,
   };
-  return new Response(JSON.stringify(answer), { status, headers: { 'content-type': 'application/problem+json', ...headers } });
-};
+  return { answer, headers: { 'content-type': 'application/problem+json', ...headers } };
+}
+
+export function problemAnswer(error: unknown): Response {
+  const { answer, headers } = problemOf(error);
+  return new Response(JSON.stringify(answer), { status: answer.status, headers });
+}

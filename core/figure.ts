@@ -27,6 +27,16 @@ export class Gap {
     if (gaps.length === 1) return gaps[0] as Gap;
     return gaps.find((g) => g.state === 'none') ?? new Gap('unknown', [...new Set(gaps.flatMap((g) => g.missing))], '');
   }
+  /** What the gaps among some values come to; undefined where there are none. */
+  static among(values: readonly unknown[]): Gap | undefined {
+    let first: Gap | undefined;
+    for (const value of values) {
+      if (!(value instanceof Gap)) continue;
+      if (first) return Gap.join(values.filter((v) => v instanceof Gap));
+      first = value;
+    }
+    return first;
+  }
 }
 
 interface Base<T> {
@@ -49,6 +59,8 @@ export interface Step<T> extends Base<T> {
   readonly of: (...values: never[]) => T | Gap;
   /** True where `of` wants to see gaps itself; otherwise a gap in any need is passed on. */
   readonly open: boolean;
+  /** For values that are objects: whether two are alike to all that follows, so that it need not be worked out again. */
+  readonly same?: (a: T, b: T) => boolean;
   readonly unit: string;
   /** The formula in the needs' symbols or values; what it returns can be worked out as it stands. */
   readonly as: (...texts: string[]) => string;
@@ -90,8 +102,9 @@ interface StepText<N extends readonly Node[]> {
 
 const blank = { symbol: '', words: '', unit: '', as: () => '' };
 
-export const step = <const N extends readonly Node[], T>(def: StepText<N> & { of: (...values: Values<N>) => T | Gap }): Step<T> =>
-  ({ ...blank, ...def, kind: 'step', open: false }) as unknown as Step<T>;
+export const step = <const N extends readonly Node[], T>(
+  def: StepText<N> & { of: (...values: Values<N>) => T | Gap; same?: (a: T, b: T) => boolean },
+): Step<T> => ({ ...blank, ...def, kind: 'step', open: false }) as unknown as Step<T>;
 
 /** A step that is shown the gaps among its needs and decides itself. */
 export const openStep = <const N extends readonly Node[], T>(def: StepText<N> & { of: (...values: OpenValues<N>) => T | Gap }): Step<T> =>

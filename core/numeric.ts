@@ -2,20 +2,28 @@
 
 export const hypot2 = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
+/** A function's value and rate somewhere. */
+export interface ValueAndRate {
+  value: number;
+  rate: number;
+}
+
 /**
  * The root of a falling function in `[low, high]` by Newton's method, kept inside a bracket that
  * shrinks at each step, so that a bad rate costs a bisection and never an escape.
  *
- * @param at value and rate at x; the value must be >= 0 at `low` and <= 0 at `high`.
+ * @param at writes value and rate at x into what it is handed; the value must be >= 0 at `low` and <= 0 at `high`.
  * @returns x to a relative 1e-13 of the bracket's scale, after at most 80 steps.
  */
-export function fallingRoot(at: (x: number) => readonly [value: number, rate: number], low: number, high: number): number {
+export function fallingRoot(at: (x: number, into: ValueAndRate) => void, low: number, high: number): number {
+  const found: ValueAndRate = { value: 0, rate: 0 };
   let a = low;
   let b = high;
   let x = (a + b) / 2;
   const enough = 1e-13 * Math.max(Math.abs(low), Math.abs(high));
   for (let i = 0; i < 80 && b - a > enough; i++) {
-    const [value, rate] = at(x);
+    at(x, found);
+    const { value, rate } = found;
     if (value === 0) return x;
     if (value > 0) a = x;
     else b = x;

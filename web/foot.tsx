@@ -1,4 +1,5 @@
-import { OPENING } from './state/opening.ts';
+import story from '../data/opening-story.json';
+import { ViewLink } from './nav.tsx';
 
 /** What to mind at the table, and what the numbers are and are not. */
 export function Foot() {
@@ -19,11 +20,14 @@ export function Foot() {
           rays; any other counts as free of faults, and everything as centred. Each number carries what its inputs leave open; italics over
           a dotted line are guesses typical of a class, not data of any maker. Measure what matters before you buy.
         </p>
+        <p>
+          <ViewLink name="checked" /> what others print, worked out anew as you read.
+        </p>
       </section>
       <section aria-labelledby="example">
         <h2 id="example">The opening example</h2>
         <p>
-          {OPENING.title}. {OPENING.story}
+          {story.title}. {story.story}
         </p>
       </section>
     </footer>

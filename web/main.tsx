@@ -11,10 +11,12 @@ import { keepAtHand } from './offline/keep.ts';
 import { Page } from './page.tsx';
 import { followAddress } from './state/address.ts';
 import { followCatalogue } from './state/catalogue.ts';
+import { keepNumbersWhole } from './typeset.ts';
 
 // The server's content policy forbids code made from text, which zod would otherwise try.
 z.config({ jitless: true });
 
+keepNumbersWhole();
 followAddress();
 const page = document.getElementById('page');
 if (page) {

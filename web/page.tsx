@@ -1,4 +1,3 @@
-import { Foot } from './foot.tsx';
 import { Later, whole } from './later.tsx';
 import { Nav } from './nav.tsx';
 import { PairingView } from './pairing-view.tsx';
@@ -12,7 +11,9 @@ const abreast = () => import('./abreast/abreast-view.tsx').then((piece) => piece
 const table = () => import('./table/table-view.tsx').then((piece) => piece.TableView);
 const drawer = () => import('./drawer/drawer-view.tsx').then((piece) => piece.DrawerView);
 const subject = () => import('./subject/subject-view.tsx').then((piece) => piece.SubjectView);
-const LATER = { glass, subject, abreast, table };
+const checked = () => import('./checked/checked-view.tsx').then((piece) => piece.CheckedView);
+const foot = () => import('./foot.tsx').then((piece) => piece.Foot);
+const LATER = { glass, subject, abreast, table, checked };
 
 /** The head with the views, the view that is open, the foot. */
 export function Page() {
@@ -35,7 +36,7 @@ export function Page() {
           <Later key={view.value} load={LATER[view.value]} what="This view" last />
         )}
       </main>
-      {whole.value && <Foot />}
+      {whole.value && <Later load={foot} what="The foot of the page" />}
     </>
   );
 }

@@ -112,6 +112,13 @@ const choice = z
 
 const count = z.number().int().min(0);
 
+const limitNames = [...LIMIT_NAMES, 'price'] as const;
+/** A count for any of them: of a record with some of its names the document would leave open which. */
+const counts = Object.fromEntries(limitNames.map((name) => [name, count.optional()])) as Record<
+  (typeof limitNames)[number],
+  z.ZodOptional<typeof count>
+>;
+
 export const choicesSchema = exactly<Choices>()(
   z
     .strictObject({
@@ -120,9 +127,7 @@ export const choicesSchema = exactly<Choices>()(
       feasible: count,
       unpriced: count.openapi({ description: 'of the feasible, those with a part to be bought whose price is not known' }),
       frontier: count,
-      stopped: z
-        .partialRecord(z.enum([...LIMIT_NAMES, 'price']), count)
-        .openapi({ description: 'how many pairings each limit stops, alone or with others' }),
+      stopped: z.strictObject(counts).openapi({ description: 'how many pairings each limit stops, alone or with others' }),
       choices: z.array(choice),
       nearMisses: z.array(
         z

@@ -56,11 +56,12 @@ export const storedPartSchema = z
   .discriminatedUnion('kind', [anOwnObjective.extend(kept), anOwnRelay.extend(kept), anOwnSensor.extend(kept)])
   .openapi('StoredPart');
 
-const said = z.strictObject({ ...story, version }).openapi('SaownId', { description: "of a part of one's own only" });
+const said = z.strictObject({ ...story, version }).openapi('OwnStory', { description: "of a part of one's own only" });
 
-const listed = <S extends z.ZodObject>(part: S, name: string) =>
-  part
-    .extend({ id: partId, provenance: z.string(), own: said.optional() })
+/** Made anew again: an extended part would be described as the part, which is closed, and more beside it. */
+const listed = <Shape extends z.ZodRawShape>({ shape }: z.ZodObject<Shape>, name: string) =>
+  z
+    .strictObject({ ...shape, id: partId, provenance: z.string(), own: said.optional() })
     .openapi(`Listed${name}`, { description: 'the part itself is all but id, provenance and own' });
 
 const drawerState = z

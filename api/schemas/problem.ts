@@ -42,6 +42,7 @@ export const BUSY_REFUSAL = { 503: problem('too many searches wait already; Retr
 
 /** What a route that writes the drawer may say instead of its answer. */
 export const WRITE_REFUSALS = {
+  401: problem('sent from another device than the server runs on, without the key that it printed when it started'),
   409: problem("the id is taken or is the catalogue's, or the drawer is full, or its file is not understood and left as it is"),
   422: BODY_REFUSALS[422],
   503: problem('the drawer cannot be written now; it is as it was'),

@@ -1,6 +1,6 @@
 /**
  * The Airy pattern's scale. `k` is the first zero of the Bessel function J1, 3.8317059702…, over π
- * (Airy 1835; Born & Wolf, Principles of Optics, 8.5.2 print 1.220).
+ * (handbooks print 1.220).
  */
 export const AIRY_ZERO = 1.2196698912665045;
 

@@ -1,4 +1,4 @@
-import { fallingRoot } from '../numeric.ts';
+import { fallingRoot, type ValueAndRate } from '../numeric.ts';
 
 /** Light as a sum over wavelengths. The weights sum to 1. */
 export type Spectrum = readonly { readonly wavelengthNm: number; readonly weight: number }[];
@@ -83,9 +83,10 @@ function zeros(recurrence: Recurrence, count: number): number[] {
     const borders = [least, ...found, greatest];
     found = Array.from({ length: degree }, (_, i) => {
       const sign = (degree - i) % 2 === 0 ? 1 : -1;
-      const falling = (x: number): readonly [number, number] => {
+      const falling = (x: number, into: ValueAndRate): void => {
         const { value, rate } = valuesAt(recurrence, x, degree);
-        return [sign * value, sign * rate];
+        into.value = sign * value;
+        into.rate = sign * rate;
       };
       return fallingRoot(falling, borders[i] as number, borders[i + 1] as number);
     });

@@ -18,14 +18,14 @@ export function answer(value: unknown, unit: Unit, low: number, high: number, or
     return value.state === 'none' ? { state: 'none', unit, why: value.why } : { state: 'unknown', unit, missing: [...value.missing] };
   const number = value as number;
   if (number === Number.POSITIVE_INFINITY) return Number.isFinite(low) ? { state: 'unlimited', unit, low } : { state: 'unlimited', unit };
-  return {
-    state: 'known',
-    value: number,
-    unit,
-    ...(Number.isFinite(low) ? { low } : {}),
-    ...(Number.isFinite(high) ? { high } : {}),
-    origin: origin(),
-  };
+  const state = 'known';
+  // Written out, because this is made for every figure of every report and spreads are slow.
+  if (Number.isFinite(low)) {
+    if (Number.isFinite(high)) return { state, value: number, unit, low, high, origin: origin() };
+    return { state, value: number, unit, low, origin: origin() };
+  }
+  if (Number.isFinite(high)) return { state, value: number, unit, high, origin: origin() };
+  return { state, value: number, unit, origin: origin() };
 }
 
 /** The value of a known answer, Infinity for an unlimited one, else undefined. */

@@ -1,6 +1,6 @@
 import { figure, Gap, openStep, step } from '../figure.ts';
 import { chiefRaySlope } from '../paraxial/conjugates.ts';
-import { type PlacedStop, type Rig, seenStops } from '../pupil/stops.ts';
+import { type PlacedStop, type Rig, seenAlike, seenStops } from '../pupil/stops.ts';
 import { DEG_PER_RAD } from '../units.ts';
 import {
   objectiveFocalLengthMm,
@@ -68,10 +68,17 @@ export const bareRig = step({
 export const rig = step({
   id: 'rig',
   needs: [bareRig, relayOpenings],
-  of: (bare, openings): Rig => ({ ...bare, stops: [...bare.stops, ...openings] }),
+  of: (bare, openings): Rig => ({
+    stops: bare.stops.concat(openings),
+    infinitySpaceMm: bare.infinitySpaceMm,
+    exitPupilFromShoulderMm: bare.exitPupilFromShoulderMm,
+    principalPlaneFromRimMm: bare.principalPlaneFromRimMm,
+    relayFocalLengthMm: bare.relayFocalLengthMm,
+    sensorOffsetMm: bare.sensorOffsetMm,
+  }),
 });
 
-export const seen = step({ id: 'seen', needs: [rig], of: seenStops });
+export const seen = step({ id: 'seen', needs: [rig], of: seenStops, same: seenAlike });
 
 /** Radius of the smallest disc: what is left of the pupil on axis, mm. */
 const axisRadius = step({

@@ -36,6 +36,9 @@ export const movedMost = ({ answers }: Pick<Evaluation, 'answers'>, move: Spread
 const matters = (evaluation: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number =>
   Math.min(1, movedMost(evaluation, move)[0]?.by ?? 0);
 
+const movesAny = ({ up, down }: Spread['moves'][number]): boolean =>
+  up.some((by) => by > SIGNIFICANT) || down.some((by) => by > SIGNIFICANT);
+
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */
 export function assumptionsOf(evaluation: Evaluation): Assumption[] {
   return evaluation.inputs
@@ -44,8 +47,8 @@ export function assumptionsOf(evaluation: Evaluation): Assumption[] {
       const { path, value, plusMinus, guess: why } = input;
       if (plusMinus === 0) return [{ path, value, plusMinus, why, matters: 0 }];
       const move = evaluation.spread.moves.find((m) => m.input === input);
-      if (!move || ![...move.up, ...move.down].some((d) => d > SIGNIFICANT)) return [];
+      if (!move || !movesAny(move)) return [];
       return [{ path, value, plusMinus, why, matters: matters(evaluation, move) }];
     })
-    .sort((a, b) => b.matters - a.matters || a.path.localeCompare(b.path));
+    .sort((a, b) => b.matters - a.matters || (a.path < b.path ? -1 : 1));
 }

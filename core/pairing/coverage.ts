@@ -42,6 +42,13 @@ export const correctedShare = shareFigure(
 export const litShare = shareFigure('litShare', litCircleMm, 'lit', 'share of the sensor that gets at least the threshold of the light');
 export const sharpShare = shareFigure('sharpShare', sharpCircleMm, 'sharp', 'share of the sensor inside the sharp circle');
 
+const leastKnown = (a: number | Gap, b: number | Gap, c: number | Gap): number =>
+  Math.min(
+    typeof a === 'number' ? a : Number.POSITIVE_INFINITY,
+    typeof b === 'number' ? b : Number.POSITIVE_INFINITY,
+    typeof c === 'number' ? c : Number.POSITIVE_INFINITY,
+  );
+
 export const coveredShare = openFigure({
   id: 'coveredShare',
   unit: '1',
@@ -49,9 +56,9 @@ export const coveredShare = openFigure({
   words: 'the smallest of the known shares; an unknown circle does not count as passing',
   source: 'the limit that bites',
   needs: [correctedShare, litShare, sharpShare],
-  of: (...shares) => {
-    const known = shares.filter((s) => typeof s === 'number');
-    return known.length > 0 ? Math.min(...known) : Gap.join(shares.filter((s) => s instanceof Gap));
+  of: (a, b, c) => {
+    const least = leastKnown(a, b, c);
+    return least < Number.POSITIVE_INFINITY ? least : (Gap.among([a, b, c]) ?? least);
   },
   as: (...shares) => `min(${shares.filter(Boolean).join(', ')})`,
   bounds: [0, 1],
@@ -66,10 +73,9 @@ export const goodFieldMm = openFigure({
   source: 'the limit that bites, over the magnification',
   needs: [correctedCircleMm, litCircleMm, sharpCircleMm, systemMagnification],
   of: (corrected, lit, sharp, m) => {
-    const circles = [corrected, lit, sharp];
-    const known = circles.filter((d) => typeof d === 'number');
-    if (known.length === 0 || typeof m !== 'number') return Gap.join([...circles, m].filter((v) => v instanceof Gap));
-    return Math.min(...known) / m;
+    const known = typeof corrected === 'number' || typeof lit === 'number' || typeof sharp === 'number';
+    if (!known || typeof m !== 'number') return Gap.among([corrected, lit, sharp, m]) as Gap;
+    return leastKnown(corrected, lit, sharp) / m;
   },
   as: (corrected, lit, sharp, m) => `min(${[corrected, lit, sharp].filter(Boolean).join(', ')}) / ${m}`,
 });

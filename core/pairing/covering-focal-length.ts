@@ -19,14 +19,14 @@ const coveringByField = openStep({
   of: (FN, reference, d, s, z) =>
     typeof FN === 'number' && typeof reference === 'number' && typeof d === 'number' && typeof s === 'number' && typeof z === 'number'
       ? focalLengthForScale((d * reference) / FN, s, z)
-      : Gap.join([FN, reference, d, s, z].filter((v) => v instanceof Gap)),
+      : (Gap.among([FN, reference, d, s, z]) as Gap),
 });
 
 const SHORTEST = 5;
 const LONGEST = 5000;
 /** Steps in which the first crossing is looked for: a fifth longer each at the most. */
 const SCAN = 38;
-const UNLIT = 'no relay lights the corners with these openings';
+const UNLIT = Gap.none('no relay lights the corners with these openings');
 
 /**
  * Shortest relay focal length, from `least` on, at which the corner gets the threshold of the light.
@@ -36,7 +36,7 @@ const UNLIT = 'no relay lights the corners with these openings';
  */
 function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: number, least: number): number | Gap {
   if (r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor'))
-    return slope > 0 ? Math.max(least, cornerMm / slope) : Gap.none(UNLIT);
+    return slope > 0 ? Math.max(least, cornerMm / slope) : UNLIT;
   const margin = (f: number): number => {
     const at = { ...r, relayFocalLengthMm: f };
     const F = scaleOf(at);
@@ -52,7 +52,7 @@ function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: num
     if (here >= 0) return crossing(margin, dark.f, f, dark.margin, here);
     dark = { f, margin: here };
   }
-  return Gap.none(UNLIT);
+  return UNLIT;
 }
 
 const coveringByBoth = openStep({
@@ -63,7 +63,7 @@ const coveringByBoth = openStep({
   needs: [rig, litThreshold, sensorDiagonal, litSlope, coveringByField],
   of: (r, threshold, d, slope, field) =>
     r instanceof Gap || slope instanceof Gap || typeof threshold !== 'number' || typeof d !== 'number'
-      ? Gap.join([r, slope].filter((v) => v instanceof Gap))
+      ? (Gap.among([r, slope]) as Gap)
       : coveringByLight(r, threshold, d / 2, slope, typeof field === 'number' ? field : 0),
 });
 

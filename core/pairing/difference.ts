@@ -2,7 +2,7 @@ import { ORIGINS, type Origin } from '../parts/quantity.ts';
 import { sameJson } from '../same.ts';
 import { type Answer, answer } from './answer.ts';
 import { type Evaluation, raw } from './evaluate.ts';
-import { combined, excursions } from './excursions.ts';
+import { combined, excursions, samplesOver } from './excursions.ts';
 import type { Input } from './input.ts';
 import { type FigureId, type Plan, planFor } from './registry.ts';
 import type { Pairing } from './schema.ts';
@@ -56,6 +56,7 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
   const a = valuesOf(firstSheet);
   const b = valuesOf(otherSheet);
   const base = minus(b, a);
+  const every = base.map((_, j) => j);
   const doubtful = pairedInputs(first, other).filter(({ input }) => input.greatest > input.least);
   const at = (sheet: unknown[], input: Input | undefined, still: number[]): ((x: number) => number[]) => {
     if (!input || !graph.place.has(input.leaf)) return () => still;
@@ -64,7 +65,10 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
   };
   const moves = doubtful.map(({ input, inFirst, inOther }) => {
     const [atFirst, atOther] = [at(firstSheet, inFirst, a), at(otherSheet, inOther, b)];
-    return excursions((x) => minus(atOther(x), atFirst(x)), input.least, input.value, input.greatest, base);
+    const all = (x: number): number[] => minus(atOther(x), atFirst(x));
+    const xs = samplesOver(input.least, input.value, input.greatest);
+    const rows = xs.map((x) => (x === input.value ? base : all(x)));
+    return excursions(xs, rows, base, every, (j) => (x) => all(x)[j] as number);
   });
   const allMoved = (sheet: unknown[], side: 'inFirst' | 'inOther', values: readonly number[]): number[] => {
     const own = doubtful.flatMap((pair, i) => (pair[side] ? [{ input: pair[side], value: values[i] as number }] : []));

@@ -1,6 +1,3 @@
-/** All figures with one input at `x`. */
-type At = (x: number) => readonly number[];
-
 /** How far a figure rises and falls while one input moves over its interval; both at least 0. */
 export interface Excursions {
   readonly up: readonly number[];
@@ -20,58 +17,114 @@ function difference(a: number, b: number): number {
   return Number.isNaN(d) ? 0 : d;
 }
 
-/** Where a sample within is no more than an end (a figure in steps, one that is cut), the end has it: there is no peak to look for. */
-const ENDS_FIRST = [0, 4, 1, 2, 3] as const;
+const zeros = (count: number): number[] => new Array<number>(count).fill(0);
+
+/** What an input does that moves none of the figures. */
+export const unmoved = (count: number): Excursions => {
+  const nothing = zeros(count);
+  return { up: nothing, down: nothing, atLeast: nothing, atGreatest: nothing };
+};
+
+/** Where an input is looked at: five samples find the extremes of a figure that is monotone, or falls off on both sides. */
+export const samplesOver = (least: number, middle: number, greatest: number): readonly number[] => [
+  least,
+  (least + middle) / 2,
+  middle,
+  (middle + greatest) / 2,
+  greatest,
+];
 
 /**
- * Extremes of many figures at once over `[least, greatest]`, from their values `base` at `middle`. Five
- * samples find them where a figure is monotone; where the best sample is not at an end the peak is
- * looked for between its neighbours.
+ * Extremes of many figures at once from the five samples of `samplesOver`; where the best sample is not at an end
+ * the peak is looked for between its neighbours.
+ *
+ * @param rows all figures at each of the samples `xs`
+ * @param base their values, which are also those at the middle sample
+ * @param reached the places of those figures that the input can move
+ * @param alone one figure as a function of the input
  */
-export function excursions(at: At, least: number, middle: number, greatest: number, base: readonly number[]): Excursions {
-  const xs = [least, (least + middle) / 2, middle, (middle + greatest) / 2, greatest] as const;
-  const rows = xs.map((x) => (x === middle ? base : at(x)));
-  const extreme = (j: number, sign: 1 | -1): number => {
+export function excursions(
+  xs: readonly number[],
+  rows: readonly (readonly number[])[],
+  base: readonly number[],
+  reached: readonly number[],
+  alone: (j: number) => (x: number) => number,
+): Excursions {
+  const [up, down, atLeast, atGreatest] = [zeros(base.length), zeros(base.length), zeros(base.length), zeros(base.length)];
+  const gains = [0, 0, 0, 0, 0];
+  for (const j of reached) {
     const b = base[j] as number;
-    let best = 0;
-    let where = 2;
-    for (const k of ENDS_FIRST) {
-      const gain = sign * difference((rows[k] as number[])[j] as number, b);
-      if (gain > best) [best, where] = [gain, k];
+    if (Number.isNaN(b)) continue;
+    let still = true;
+    for (let k = 0; k < 5; k++) {
+      const value = (rows[k] as readonly number[])[j] as number;
+      if (value === b) gains[k] = 0;
+      else {
+        still = false;
+        gains[k] = difference(value, b);
+      }
     }
-    if (where === 0 || where === 4 || (where === 2 && !fallsOff(j, sign))) return best;
-    return Math.max(
-      best,
-      peak((x) => sign * difference(at(x)[j] as number, b), xs[where - 1] as number, xs[where + 1] as number),
-    );
-  };
-  /** A peak at the middle itself may lie a little to one side of it. */
-  const fallsOff = (j: number, sign: 1 | -1): boolean =>
-    sign * difference((rows[1] as number[])[j] as number, base[j] as number) < 0 &&
-    sign * difference((rows[3] as number[])[j] as number, base[j] as number) < 0;
-  const still = (j: number): boolean => Number.isNaN(base[j]) || rows.every((row) => row[j] === base[j]);
-  const up = base.map(() => 0);
-  const down = base.map(() => 0);
-  for (let j = 0; j < base.length; j++) {
-    if (still(j)) continue;
-    up[j] = extreme(j, 1);
-    down[j] = extreme(j, -1);
+    if (still) continue;
+    atLeast[j] = gains[0] as number;
+    atGreatest[j] = gains[4] as number;
+    up[j] = extreme(xs, gains, 1, b, j, alone);
+    down[j] = extreme(xs, gains, -1, b, j, alone);
   }
-  const ends = [0, 4].map((k) => base.map((b, j) => difference((rows[k] as number[])[j] as number, b)));
-  return { up, down, atLeast: ends[0] as number[], atGreatest: ends[1] as number[] };
+  return { up, down, atLeast, atGreatest };
 }
 
-/** The same for an input that moves every figure one way only: the ends are the extremes. */
-export function ends(at: At, least: number, greatest: number, base: readonly number[]): Excursions {
-  const from = (row: readonly number[]): number[] => base.map((b, j) => difference(row[j] as number, b));
-  const atLeast = from(at(least));
-  const atGreatest = from(at(greatest));
-  return {
-    up: base.map((_, j) => Math.max(0, atLeast[j] as number, atGreatest[j] as number)),
-    down: base.map((_, j) => Math.max(0, -(atLeast[j] as number), -(atGreatest[j] as number))),
-    atLeast,
-    atGreatest,
-  };
+/** How far figure `j` goes to one side of `b`, by what it gains at the five samples `xs`. */
+function extreme(
+  xs: readonly number[],
+  gains: readonly number[],
+  sign: 1 | -1,
+  b: number,
+  j: number,
+  alone: (j: number) => (x: number) => number,
+): number {
+  const first = sign * (gains[0] as number);
+  const last = sign * (gains[4] as number);
+  let best = Math.max(0, first, last);
+  let where = 2;
+  // Where a sample within is no more than an end (a figure in steps, one that is cut), the end has it: there is no peak to look for.
+  for (const k of WITHIN) {
+    const gain = sign * (gains[k] as number);
+    if (gain > best) {
+      best = gain;
+      where = k;
+    }
+  }
+  // A peak at the middle itself may lie a little to one side of it.
+  const fallsOff = best === 0 && sign * (gains[1] as number) < 0 && sign * (gains[3] as number) < 0;
+  if (where === 2 && !fallsOff) return best;
+  // What only rounding moves has no peak.
+  const swing = Math.max(...gains.map(Math.abs));
+  if (swing <= ROUNDING * Math.abs(b)) return best;
+  const of = alone(j);
+  return Math.max(
+    best,
+    peak((x) => sign * difference(of(x), b), xs[where - 1] as number, xs[where + 1] as number),
+  );
+}
+
+const WITHIN = [1, 3] as const;
+
+/** Less than this, relative to a figure, is no move. */
+const ROUNDING = 1e-14;
+
+/** The same for an input that moves every figure one way only, from the rows at its two ends. */
+export function ends(rows: readonly (readonly number[])[], base: readonly number[], reached: readonly number[]): Excursions {
+  const [up, down, atLeast, atGreatest] = [zeros(base.length), zeros(base.length), zeros(base.length), zeros(base.length)];
+  const [first, last] = rows as readonly [readonly number[], readonly number[]];
+  for (const j of reached) {
+    const a = difference(first[j] as number, base[j] as number);
+    const z = difference(last[j] as number, base[j] as number);
+    atLeast[j] = a;
+    atGreatest[j] = z;
+    up[j] = Math.max(0, a, z);
+    down[j] = Math.max(0, -a, -z);
+  }
+  return { up, down, atLeast, atGreatest };
 }
 
 /** The greatest value that eight golden-section steps find between two samples. */
@@ -115,8 +168,17 @@ export function combined(
   rows: readonly Row[],
   base: readonly number[],
 ): readonly [rise: number[], fall: number[]] {
-  const rise = base.map((_, j) => Math.sqrt(moves.reduce((sum, { up }) => sum + (up[j] as number) ** 2, 0)));
-  const fall = base.map((_, j) => Math.sqrt(moves.reduce((sum, { down }) => sum + (down[j] as number) ** 2, 0)));
+  const rise = zeros(base.length);
+  const fall = zeros(base.length);
+  for (const { up, down } of moves)
+    for (let j = 0; j < base.length; j++) {
+      (rise[j] as number) += (up[j] as number) ** 2;
+      (fall[j] as number) += (down[j] as number) ** 2;
+    }
+  for (let j = 0; j < base.length; j++) {
+    rise[j] = Math.sqrt(rise[j] as number);
+    fall[j] = Math.sqrt(fall[j] as number);
+  }
   for (const { parts, figures } of rows)
     for (let j = 0; j < figures.length; j++) {
       const d = difference(figures[j] as number, base[j] as number);

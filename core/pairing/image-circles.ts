@@ -1,4 +1,4 @@
-import { figure, Gap, openFigure, openStep } from '../figure.ts';
+import { figure, Gap, openFigure, openStep, step } from '../figure.ts';
 import { seen } from './aperture.ts';
 import { scale, sensorDiagonal } from './first-order.ts';
 import {
@@ -16,7 +16,6 @@ import {
   wavelength,
 } from './leaves.ts';
 import { cutoffImageLpPerMm, nyquistLpPerMm } from './resolution.ts';
-import type { SharpFocus, SharpSpectrum } from './schema.ts';
 
 /** The three circles, in the order in which ties are told. */
 export const CIRCLES = ['corrected', 'lit', 'sharp'] as const;
@@ -65,40 +64,36 @@ export const sharpDetail = openStep({
 /** Nothing is looked at farther from the middle than this many half-diagonals. */
 const SHARP_LOOK = 1.5;
 
+/** By what sharpness is judged. */
+const sharpness = step({
+  id: 'sharpness',
+  needs: [sharpContrast, sharpFocus, sharpSpectrum, wavelength],
+  of: (relativeContrast, focus, spectrum, wavelengthNm) => ({ relativeContrast, focus, spectrum, wavelengthNm }),
+});
+
+const pupilToRim = step({ id: 'pupilToRim', needs: [infinitySpace, exitPupilFromShoulder], of: (S, e) => S - e });
+
 const tracedCircle = openStep({
   id: 'tracedCircle',
   symbol: 'd_tr',
   unit: 'mm',
   words: `circle in which contrast at ν_s is at least q_s of that without the relay's aberrations, by real rays through its glass; looked for out to ${SHARP_LOOK} half-diagonals`,
-  needs: [
-    glassRelay,
-    seen,
-    infinitySpace,
-    exitPupilFromShoulder,
-    sharpDetail,
-    sharpContrast,
-    sharpFocus,
-    sharpSpectrum,
-    wavelength,
-    sensorDiagonal,
-    scale,
-  ],
-  of: (glass, discs, S, e, frequency, relativeContrast, focus, spectrum, wavelengthNm, d, F): number | Gap =>
+  needs: [glassRelay, seen, pupilToRim, sharpDetail, sharpness, sensorDiagonal, scale],
+  of: (glass, discs, pupilDistanceMm, frequency, judged, d, F): number | Gap =>
     glass instanceof Gap || discs instanceof Gap || frequency instanceof Gap || F instanceof Gap
-      ? Gap.join([glass, discs, frequency, F].filter((v) => v instanceof Gap))
+      ? (Gap.among([glass, discs, frequency, F]) as Gap)
       : 2 *
         glass.sharpRadiusMm({
+          ...(judged as Exclude<typeof judged, Gap>),
           discs,
-          pupilDistanceMm: (S as number) - (e as number),
+          pupilDistanceMm: pupilDistanceMm as number,
           frequencyLpPerMm: frequency,
-          relativeContrast: relativeContrast as number,
-          focus: focus as SharpFocus,
-          spectrum: spectrum as SharpSpectrum,
-          wavelengthNm: wavelengthNm as number,
-          scaleMm: F as number,
+          scaleMm: F,
           limitMm: (SHARP_LOOK * (d as number)) / 2,
         }),
 });
+
+const NO_SHARP_CIRCLE = Gap.unknown('/relay/glass', '/relay/imageCircleMm');
 
 export const sharpCircleMm = openFigure({
   id: 'sharpCircleMm',
@@ -110,7 +105,7 @@ export const sharpCircleMm = openFigure({
   of: (traced, rated) => {
     if (typeof traced === 'number') return traced;
     if (typeof rated === 'number') return rated;
-    return traced.missing.includes('/relay/glass') ? Gap.unknown('/relay/glass', '/relay/imageCircleMm') : traced;
+    return traced.missing.includes('/relay/glass') ? NO_SHARP_CIRCLE : traced;
   },
   as: (traced, rated) => traced || rated,
 });

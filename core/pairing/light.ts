@@ -130,6 +130,8 @@ export const litCircleMm = figure({
   as: (F, t) => `2 × ${F} × ${t}`,
 });
 
+const NO_SPACE = Gap.none('a stop cuts the corner at any infinity space');
+
 const greatestSpace = step({
   id: 'greatestSpace',
   symbol: 'S_max',
@@ -137,8 +139,9 @@ const greatestSpace = step({
   words: "the smallest over the stops of (r_i − r_0)/t_c − z_i + S: the axial beam just passes each at the corner's slope",
   needs: [rig, sensorDiagonal],
   of: (r, d) => {
-    const greatest = Math.max(...clearingSpans(r, d / 2).map((span) => span[1]));
-    return greatest >= 0 ? greatest : Gap.none('a stop cuts the corner at any infinity space');
+    let greatest = Number.NEGATIVE_INFINITY;
+    for (const span of clearingSpans(r, d / 2)) greatest = Math.max(greatest, span[1]);
+    return greatest >= 0 ? greatest : NO_SPACE;
   },
 });
 

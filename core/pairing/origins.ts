@@ -13,23 +13,23 @@ const NUDGE = 1e-4;
 /** The origin of each figure of a spread: that of the weakest input which really moves it. */
 export function originsOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], spread: Spread): (figure: number) => Origin {
   const real = inputs.filter((input) => input.leaf !== mapping && graph.place.has(input.leaf));
-  const someBareGuess = real.some((input) => input.origin === 'assumed' && input.plusMinus === 0);
+  const bareGuesses = real.filter((input) => input.origin === 'assumed' && input.plusMinus === 0);
+  const marked = real.filter((input) => input.origin === 'marked');
   const someMeasured = real.some((input) => input.origin === 'measured');
+  const guesses = spread.moves.filter((m) => m.input.origin === 'assumed');
   return (j) => {
     const figure = spread.figures[j] as Figure;
     const place = graph.place.get(figure) as number;
     const value = plain(figure, sheet[place]);
-    const heeded = (move: number): boolean => move > MOVES * Math.max(1e-12, Math.abs(value));
-    const nudged = (input: Input): number => {
+    const heeded = MOVES * Math.max(1e-12, Math.abs(value));
+    for (const { up, down } of guesses) if ((up[j] as number) > heeded || (down[j] as number) > heeded) return 'assumed';
+    const nudged = (input: Input): boolean => {
       const step = NUDGE * Math.max(Math.abs(input.value), 1e-3);
       const x = input.value + step <= input.greatest || input.plusMinus === 0 ? input.value + step : input.value - step;
-      return plain(figure, moved(graph, sheet, input)(x)[place]);
+      const there = plain(figure, moved(graph, sheet, input, place)(x)[place]);
+      return Math.abs(there - value) > heeded;
     };
-    const nudgedBy = (origin: Origin, bare: boolean): boolean =>
-      real.some((input) => input.origin === origin && (!bare || input.plusMinus === 0) && heeded(Math.abs(nudged(input) - value)));
-    if (spread.moves.some((m) => m.input.origin === 'assumed' && (heeded(m.up[j] as number) || heeded(m.down[j] as number))))
-      return 'assumed';
-    if (someBareGuess && nudgedBy('assumed', true)) return 'assumed';
-    return !someMeasured || nudgedBy('marked', false) ? 'marked' : 'measured';
+    if (bareGuesses.some(nudged)) return 'assumed';
+    return !someMeasured || marked.some(nudged) ? 'marked' : 'measured';
   };
 }

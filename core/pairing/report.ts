@@ -1,6 +1,6 @@
 import { diagonalOf } from '../parts/sensor.ts';
 import { cuts as cutsOf } from '../pupil/cuts.ts';
-import { relativeIllumination } from '../pupil/illumination.ts';
+import { illuminationAlong } from '../pupil/illumination.ts';
 import { scaleOf } from '../pupil/stops.ts';
 import type { Answer } from './answer.ts';
 import { type Assumption, assumptionsOf } from './assumptions.ts';
@@ -73,12 +73,19 @@ function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
   const stops = stopsOf(sheet);
   if (!stops) return [];
   const F = scaleOf(stops.rig);
-  const radii = pairing.radiiMm ?? Array.from({ length: CURVE_POINTS }, (_, i) => (CURVE_REACH * corner * i) / (CURVE_POINTS - 1));
-  return radii.map((radiusMm) => {
-    const E = relativeIllumination(stops.seen, radiusMm / F);
+  const light = illuminationAlong(stops.seen);
+  const at = (radiusMm: number): CurvePoint => {
+    const E = light(radiusMm / F);
     return E > 0 ? { radiusMm, relativeIllumination: E, lossEv: -Math.log2(E) + 0 } : { radiusMm, relativeIllumination: E };
-  });
+  };
+  if (pairing.radiiMm) return pairing.radiiMm.map(at);
+  const curve = new Array<CurvePoint>(CURVE_POINTS);
+  for (let i = 0; i < CURVE_POINTS; i++) curve[i] = at((CURVE_REACH * corner * i) / (CURVE_POINTS - 1));
+  return curve;
 }
 
-const pick = <K extends string, V>(all: Readonly<Record<K, V>> | Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> =>
-  Object.fromEntries(ids.map((id) => [id, (all as Record<string, V>)[id]])) as Record<K, V>;
+function pick<K extends string, V>(all: Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> {
+  const picked = {} as Record<K, V>;
+  for (const id of ids) picked[id] = all[id] as V;
+  return picked;
+}

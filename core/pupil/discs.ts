@@ -19,43 +19,70 @@ export interface Arc {
   readonly to: number;
 }
 
-/** Calls `visit` for each arc of the shared region's upper border, left to right; never where nothing is shared. */
-function eachArc({ walk, radius }: Discs, slope: number, visit: (of: number, from: number, to: number) => void): void {
-  const count = walk.length;
-  let left = Number.NEGATIVE_INFINITY;
-  let right = Number.POSITIVE_INFINITY;
-  let at = 0;
-  for (let i = 0; i < count; i++) {
+/** The disc with which the border begins: the one whose left end lies farthest right. */
+function firstOf({ walk, radius }: Discs, slope: number): number {
+  let first = 0;
+  let centre = (walk[0] as number) * slope;
+  let left = centre - (radius[0] as number);
+  for (let i = 1; i < walk.length; i++) {
     const c = (walk[i] as number) * slope;
-    const r = radius[i] as number;
-    // Of discs that begin together any will do: the lower one's crossing is at the beginning.
-    if (c - r > left) {
-      left = c - r;
-      at = i;
-    }
-    if (c + r < right) right = c + r;
+    const end = c - (radius[i] as number);
+    // Of two discs that begin together the one with the smaller centre is the lower from there on.
+    if (end < left || (end === left && c >= centre)) continue;
+    first = i;
+    centre = c;
+    left = end;
   }
-  let x = left;
-  while (x < right) {
-    const c = (walk[at] as number) * slope;
-    const r = radius[at] as number;
-    const q = r * r - c * c;
-    let to = right;
-    let next = at;
-    for (let j = 0; j < count; j++) {
-      const cj = (walk[j] as number) * slope;
-      if (cj >= c) continue;
-      const rj = radius[j] as number;
-      const crossing = (rj * rj - cj * cj - q) / (2 * (c - cj));
-      if (crossing < to) {
-        to = crossing;
-        next = j;
-      }
+  return first;
+}
+
+/** Where the border ends at the latest: the right end that lies farthest left. */
+function rightEnd({ walk, radius }: Discs, slope: number): number {
+  let right = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < walk.length; i++) right = Math.min(right, (walk[i] as number) * slope + (radius[i] as number));
+  return right;
+}
+
+/** Where the borders of discs `i` and `j` meet, whose centres differ. */
+function meeting({ walk, radius }: Discs, slope: number, i: number, j: number): number {
+  const ci = (walk[i] as number) * slope;
+  const cj = (walk[j] as number) * slope;
+  const ri = radius[i] as number;
+  const rj = radius[j] as number;
+  return (rj * rj - cj * cj - (ri * ri - ci * ci)) / (2 * (ci - cj));
+}
+
+/** The disc whose arc follows that of disc `at`; `at` itself where its arc is the last. */
+function nextAfter(discs: Discs, slope: number, at: number, right: number): number {
+  const { walk } = discs;
+  const c = (walk[at] as number) * slope;
+  let to = right;
+  let next = at;
+  for (let j = 0; j < walk.length; j++) {
+    const cj = (walk[j] as number) * slope;
+    if (cj >= c) continue;
+    const x = meeting(discs, slope, at, j);
+    if (x < to || (x === to && next !== at && cj < (walk[next] as number) * slope)) {
+      to = x;
+      next = j;
     }
+  }
+  return next;
+}
+
+/** Calls `visit` for each arc of the shared region's upper border, left to right; never where nothing is shared. */
+function eachArc(discs: Discs, slope: number, visit: (of: number, from: number, to: number) => void): void {
+  const right = rightEnd(discs, slope);
+  let at = firstOf(discs, slope);
+  let x = (discs.walk[at] as number) * slope - (discs.radius[at] as number);
+  while (x < right) {
+    const next = nextAfter(discs, slope, at, right);
+    const to = next === at ? right : meeting(discs, slope, at, next);
     if (to > x) {
       visit(at, x, to);
       x = to;
     }
+    if (next === at) break;
     at = next;
   }
 }
@@ -73,27 +100,56 @@ const halfHeight = (r: number, u: number): number => Math.sqrt(Math.max(0, r * r
 /**
  * Area to the left of `u` from the centre, less half the disc: `u h + r² asin(u/r)`, `h = √(r² - u²)`.
  * With `atan2(u, h)` for the arcsine an error of `h`, large where discs barely touch, falls out.
+ * @param u from -r to r, @param h the half height there
  */
-const swept = (r: number, u: number): number => {
-  const inside = Math.min(r, Math.max(-r, u));
-  const h = halfHeight(r, inside);
-  return inside * h + r * r * Math.atan2(inside, h);
-};
+const sweptTo = (r: number, u: number, h: number): number => u * h + r * r * Math.atan2(u, h);
+
+const within = (r: number, u: number): number => Math.min(r, Math.max(-r, u));
+
+/** The same for any `u`: beyond the disc there is no more of it. */
+const swept = (r: number, u: number): number => sweptTo(r, within(r, u), halfHeight(r, u));
+
+/** What `measure` found last: an area and its rate with the slope. */
+export interface Measured {
+  area: number;
+  rate: number;
+}
 
 /** The shared area (radius units squared) and its rate with the slope. An empty one is exactly 0. */
 export function sharedArea(discs: Discs, slope: number): readonly [area: number, rate: number] {
+  const found: Measured = { area: 0, rate: 0 };
+  measure(discs, slope, found);
+  return [found.area, found.rate];
+}
+
+/** The same written into `into`, for those who ask many times over. */
+export function measure(discs: Discs, slope: number, into: Measured): void {
   let area = 0;
   let rate = 0;
-  eachArc(discs, slope, (of, from, to) => {
-    const k = discs.walk[of] as number;
-    const r = discs.radius[of] as number;
-    const c = k * slope;
-    area += swept(r, to - c) - swept(r, from - c);
-    // Only the border's own motion counts: where two arcs meet they meet at equal height.
-    rate += 2 * k * (halfHeight(r, from - c) - halfHeight(r, to - c));
-  });
+  // The loop of `eachArc`, written out: this is what searches and ± spend their time on.
+  const right = rightEnd(discs, slope);
+  let at = firstOf(discs, slope);
+  let x = (discs.walk[at] as number) * slope - (discs.radius[at] as number);
+  while (x < right) {
+    const next = nextAfter(discs, slope, at, right);
+    const to = next === at ? right : meeting(discs, slope, at, next);
+    if (to > x) {
+      const k = discs.walk[at] as number;
+      const r = discs.radius[at] as number;
+      const c = k * slope;
+      const before = halfHeight(r, x - c);
+      const behind = halfHeight(r, to - c);
+      area += sweptTo(r, within(r, to - c), behind) - sweptTo(r, within(r, x - c), before);
+      // Only the border's own motion counts: where two arcs meet they meet at equal height.
+      rate += 2 * k * (before - behind);
+      x = to;
+    }
+    if (next === at) break;
+    at = next;
+  }
   // Where discs barely touch rounding may leave less than nothing.
-  return [Math.max(0, area), rate];
+  into.area = Math.max(0, area);
+  into.rate = rate;
 }
 
 /** The area that the shared region has in common with itself shifted by `shift` along the line of centres. */
@@ -108,6 +164,7 @@ export function overlapAcross(discs: Discs, slope: number, shift: number): numbe
   let area = 0;
   eachArc(discs, slope, (of, from, to) => {
     const r = discs.radius[of] as number;
+    if (r <= half) return;
     const c = (discs.walk[of] as number) * slope;
     const reach = halfHeight(r, half);
     const a = Math.max(from - c, -reach);

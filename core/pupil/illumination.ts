@@ -1,5 +1,5 @@
-import { fallingRoot } from '../numeric.ts';
-import { type Discs, sharedArea } from './discs.ts';
+import { fallingRoot, type ValueAndRate } from '../numeric.ts';
+import { type Discs, type Measured, measure, sharedArea } from './discs.ts';
 import type { SeenStops } from './stops.ts';
 
 /**
@@ -22,8 +22,22 @@ export function beamArea(seen: SeenStops, slope: number): number {
 /** 0 to 1. */
 export const relativeIllumination = (seen: SeenStops, slope: number): number => Math.min(1, beamArea(seen, slope) / axisArea(seen));
 
+/** The same as a function of the slope, for those who ask for a whole curve. */
+export function illuminationAlong(seen: SeenStops): (slope: number) => number {
+  const onset = onsetSlope(seen);
+  const whole = axisArea(seen);
+  const found: Measured = { area: 0, rate: 0 };
+  return (slope) => {
+    if (Math.abs(slope) > seen.fieldSlope) return 0;
+    if (Math.abs(slope) <= onset) return 1;
+    measure(seen, slope, found);
+    return Math.min(1, found.area / whole);
+  };
+}
+
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
 export function onsetOf(seen: SeenStops, i: number): number {
+  if (i === seen.limiting) return Number.POSITIVE_INFINITY;
   const room = (seen.radius[i] as number) - axisRadius(seen);
   const walk = Math.abs((seen.walk[i] as number) - (seen.walk[seen.limiting] as number));
   return walk === 0 ? Number.POSITIVE_INFINITY : room / walk;
@@ -47,7 +61,7 @@ function partingSlope({ walk, radius }: Discs): number {
   for (let i = 0; i < walk.length; i++) {
     for (let j = 0; j < i; j++) {
       const apart = Math.abs((walk[i] as number) - (walk[j] as number));
-      first = Math.min(first, ((radius[i] as number) + (radius[j] as number)) / apart);
+      if (apart > 0) first = Math.min(first, ((radius[i] as number) + (radius[j] as number)) / apart);
     }
   }
   return first;
@@ -59,12 +73,15 @@ function partingSlope({ walk, radius }: Discs): number {
  */
 export function slopeAtShare(seen: SeenStops, share: number): number {
   const onset = onsetSlope(seen);
+  if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);
-  const at = (slope: number): readonly [number, number] => {
-    const [area, rate] = sharedArea(seen, slope);
-    const root = Math.sqrt(area / whole);
-    return [root - wanted, rate / whole / (2 * root)];
+  const lit: Measured = { area: 0, rate: 0 };
+  const at = (slope: number, into: ValueAndRate): void => {
+    measure(seen, slope, lit);
+    const root = Math.sqrt(lit.area / whole);
+    into.value = root - wanted;
+    into.rate = root > 0 ? lit.rate / whole / (2 * root) : -1;
   };
   return Math.min(seen.fieldSlope, fallingRoot(at, onset, partingSlope(seen)));
 }

@@ -1,12 +1,9 @@
-import { type PlacedStop, type Rig, reaches } from './stops.ts';
+import { type Course, courseOf, type PlacedStop, type Rig, reachA, reachB } from './stops.ts';
 
 export type Span = readonly [least: number, greatest: number];
 
 /** How far the space is moved to read off rates; any length would do, they are constant. */
 const APART = 10;
-
-/** Either side of the axis, and either way up. */
-const BOTH = [1, -1] as const;
 
 /**
  * The infinity spaces at which height `r` on the sensor gets all of the axial beam, as spans in mm, none
@@ -17,39 +14,72 @@ const BOTH = [1, -1] as const;
  *
  * The left side's bars hold the matrix element between the two stops, whatever the beam; that and `F A`
  * are linear in the space, on the focus and off it, so with either sign of `A₀` each stop gives four
- * linear conditions. Which stop limits the axis may change with the space: each is tried, and one that
- * nowhere does has no span.
+ * linear conditions. On the focus none is seen upside down and the stop that limits the axis does so at every
+ * space; off it another may, and either way up: each is tried.
  */
 export function clearingSpans(rig: Rig, r: number): Span[] {
-  const here = reaches(rig);
-  const there = reaches({ ...rig, infinitySpaceMm: rig.infinitySpaceMm + APART });
-  const half = (i: number): number => (rig.stops[i] as PlacedStop).diameterMm / 2;
-  const buildable = Math.max(0, ...rig.stops.map((stop) => (stop.place === 'shoulder' ? stop.atMm : 0)));
+  const here = courseOf(rig);
+  const there = courseOf(rig, rig.infinitySpaceMm + APART);
+  if (rig.sensorOffsetMm !== 0)
+    return rig.stops
+      .flatMap((_, k) => [spanOf(rig, here, there, r, k, 1), spanOf(rig, here, there, r, k, -1)])
+      .filter((span) => span !== undefined);
+  const span = spanOf(rig, here, there, r, narrowest(rig, here), 1);
+  return span ? [span] : [];
+}
 
-  /** The span in which stop `k` is disc 0, with `A` of that sign. */
-  const spanOf = (k: number, sign: 1 | -1): Span[] => {
-    let least = buildable;
-    let greatest = Number.POSITIVE_INFINITY;
-    /** Keeps the spaces at which a quantity that is linear in them is not negative. */
-    const keep = (of: (reach: typeof here) => number): boolean => {
-      const value = of(here);
-      const rate = (of(there) - value) / APART;
-      if (Math.abs(rate) < 1e-11) return value >= -1e-9;
-      const edge = rig.infinitySpaceMm - value / rate;
+/** The span in which stop `k` is disc 0, with `A` of that sign. */
+function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number, sign: 1 | -1): Span | undefined {
+  const { stops, infinitySpaceMm } = rig;
+  const axis = stops[k] as PlacedStop;
+  const [Ak, Bk] = [reachA(rig, here, axis), reachB(rig, here, axis)];
+  const [Al, Bl] = [reachA(rig, there, axis), reachB(rig, there, axis)];
+  let least = 0;
+  let greatest = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < stops.length; i++) {
+    const { place, atMm } = stops[i] as PlacedStop;
+    if (place === 'shoulder' && atMm > least) least = atMm;
+  }
+  // Four conditions a stop, two for each pair of bars; of stop k itself that there is a picture at all, and that the sign holds.
+  for (let i = 0; i < stops.length; i++) {
+    const stop = stops[i] as PlacedStop;
+    const Ai = reachA(rig, here, stop);
+    const Aj = reachA(rig, there, stop);
+    const [wide, wideThere] = [sign * (stop.diameterMm / 2) * here.F * Ak, sign * (stop.diameterMm / 2) * there.F * Al];
+    const [beam, beamThere] = [(axis.diameterMm / 2) * here.F * Ai, (axis.diameterMm / 2) * there.F * Aj];
+    const between = Ak * reachB(rig, here, stop) - Ai * Bk;
+    const betweenThere = Al * reachB(rig, there, stop) - Aj * Bl;
+    for (let bars = 0; bars < 4; bars++) {
+      const side = bars % 2 === 0 ? 1 : -1;
+      const upright = bars < 2 ? 1 : -1;
+      // A linear quantity, here and a little farther: the spaces are kept at which it is not negative.
+      const value = i === k ? (side === 1 ? here.F : sign * here.F * Ak) : wide - upright * beam - side * between * r;
+      const farther = i === k ? (side === 1 ? there.F : sign * there.F * Al) : wideThere - upright * beamThere - side * betweenThere * r;
+      const rate = (farther - value) / APART;
+      if (Math.abs(rate) < 1e-11) {
+        if (value >= -1e-9) continue;
+        return undefined;
+      }
+      const edge = infinitySpaceMm - value / rate;
       if (rate < 0) greatest = Math.min(greatest, edge);
       else least = Math.max(least, edge);
-      return least <= greatest;
-    };
-    const beam = ({ A, F }: typeof here): number => sign * F * (A[k] as number);
-    const within = (i: number, upright: 1 | -1, side: 1 | -1): boolean =>
-      keep((reach) => {
-        const { A, B, F } = reach;
-        const [Ai, Ak, Bi, Bk] = [A[i], A[k], B[i], B[k]] as [number, number, number, number];
-        return half(i) * beam(reach) - half(k) * upright * F * Ai - side * (Ak * Bi - Ai * Bk) * r;
-      });
-    // Only where there is a picture at all; that the sign holds is asked where `i` is `k` itself.
-    const clear = keep(({ F }) => F) && rig.stops.every((_, i) => BOTH.every((upright) => BOTH.every((side) => within(i, upright, side))));
-    return clear ? [[least, greatest]] : [];
-  };
-  return rig.stops.flatMap((_, k) => BOTH.flatMap((sign) => spanOf(k, sign)));
+      if (least > greatest) return undefined;
+    }
+  }
+  return [least, greatest];
+}
+
+/** The stop that limits the axial beam. */
+function narrowest(rig: Rig, course: Course): number {
+  let narrow = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < rig.stops.length; i++) {
+    const stop = rig.stops[i] as PlacedStop;
+    const A = reachA(rig, course, stop);
+    const radius = A === 0 ? Number.POSITIVE_INFINITY : stop.diameterMm / Math.abs(A);
+    if (radius >= least) continue;
+    least = radius;
+    narrow = i;
+  }
+  return narrow;
 }

@@ -44,41 +44,48 @@ export const toPrincipalPlane = (rig: Rig): number => rig.infinitySpaceMm - rig.
 export const scaleOf = (rig: Rig): number => imageScale(rig.relayFocalLengthMm, rig.sensorOffsetMm, toPrincipalPlane(rig));
 
 /** Distance from the exit pupil of a stop in the infinity space. */
-export function fromPupil(rig: Rig, stop: PlacedStop): number {
+export function fromPupil(rig: Rig, stop: PlacedStop, space = rig.infinitySpaceMm): number {
   if (stop.place === 'pupil') return 0;
   const shoulder = -rig.exitPupilFromShoulderMm;
-  return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + rig.infinitySpaceMm + stop.atMm;
+  return stop.place === 'shoulder' ? shoulder + stop.atMm : shoulder + space + stop.atMm;
 }
 
-/** Where rays of pupil height `p` and slope `t` meet each stop: `A p + B t`; and `F`, height on the sensor per slope. */
-export function reaches(rig: Rig): { readonly A: readonly number[]; readonly B: readonly number[]; readonly F: number } {
-  const f = rig.relayFocalLengthMm;
-  const z = toPrincipalPlane(rig);
-  const F = imageScale(f, rig.sensorOffsetMm, z);
-  const c = divergence(f, rig.sensorOffsetMm, z);
-  const A: number[] = [];
-  const B: number[] = [];
-  for (const stop of rig.stops) {
-    const behind = stop.place === 'sensor';
-    const at = behind ? stop.atMm : fromPupil(rig, stop);
-    A.push(behind ? at / F : 1 + c * at);
-    B.push(behind ? F - at * (1 - z / f) : at);
-  }
-  return { A, B, F };
+/** What rays go through at an infinity space: `z` to the principal plane, `F` height on the sensor per slope, `c` divergence. */
+export interface Course {
+  readonly space: number;
+  readonly z: number;
+  readonly F: number;
+  readonly c: number;
 }
+
+/** @param space the infinity space; the rig's own unless another is asked for */
+export function courseOf(rig: Rig, space = rig.infinitySpaceMm): Course {
+  const z = space - rig.exitPupilFromShoulderMm + rig.principalPlaneFromRimMm;
+  const { relayFocalLengthMm: f, sensorOffsetMm: s } = rig;
+  return { space, z, F: imageScale(f, s, z), c: divergence(f, s, z) };
+}
+
+/** Where rays of pupil height `p` and slope `t` meet a stop: `A p + B t`. */
+export const reachA = (rig: Rig, { space, F, c }: Course, stop: PlacedStop): number =>
+  stop.place === 'sensor' ? stop.atMm / F : 1 + c * fromPupil(rig, stop, space);
+export const reachB = (rig: Rig, { space, z, F }: Course, stop: PlacedStop): number =>
+  stop.place === 'sensor' ? F - stop.atMm * (1 - z / rig.relayFocalLengthMm) : fromPupil(rig, stop, space);
 
 export function seenStops(rig: Rig): SeenStops {
-  const reach = reaches(rig);
-  const walk: number[] = [];
-  const radius: number[] = [];
-  const stopOf: number[] = [];
+  const course = courseOf(rig);
+  const count = rig.stops.length;
+  const walk = new Array<number>(count);
+  const radius = new Array<number>(count);
+  const stopOf = new Array<number>(count);
+  let discs = 0;
   let fieldSlope = Number.POSITIVE_INFINITY;
   let fieldStop: number | undefined;
   let limiting = 0;
-  for (let i = 0; i < rig.stops.length; i++) {
-    const A = reach.A[i] as number;
-    const B = reach.B[i] as number;
-    const b = (rig.stops[i] as PlacedStop).diameterMm / 2;
+  for (let i = 0; i < count; i++) {
+    const stop = rig.stops[i] as PlacedStop;
+    const A = reachA(rig, course, stop);
+    const B = reachB(rig, course, stop);
+    const b = stop.diameterMm / 2;
     if (Math.abs(A) < 1e-12) {
       const passes = b / Math.abs(B);
       if (passes < fieldSlope) {
@@ -87,10 +94,20 @@ export function seenStops(rig: Rig): SeenStops {
       }
       continue;
     }
-    walk.push(-B / A);
-    radius.push(b / Math.abs(A));
-    stopOf.push(i);
-    if (b / Math.abs(A) < (radius[limiting] as number)) limiting = radius.length - 1;
+    walk[discs] = -B / A;
+    radius[discs] = b / Math.abs(A);
+    stopOf[discs] = i;
+    if ((radius[discs] as number) < (radius[limiting] as number)) limiting = discs;
+    discs++;
   }
+  if (discs < count) for (const list of [walk, radius, stopOf]) list.length = discs;
   return { walk, radius, fieldSlope, limiting, stopOf, fieldStop };
 }
+
+/** Whether two rigs' stops look alike from the exit pupil, to the last digit. */
+export const seenAlike = (a: SeenStops, b: SeenStops): boolean =>
+  a.fieldSlope === b.fieldSlope &&
+  a.fieldStop === b.fieldStop &&
+  a.limiting === b.limiting &&
+  a.radius.length === b.radius.length &&
+  a.radius.every((r, i) => r === b.radius[i] && a.walk[i] === b.walk[i] && a.stopOf[i] === b.stopOf[i]);

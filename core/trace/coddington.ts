@@ -34,7 +34,7 @@ export interface LostChiefRay {
 
 /**
  * Coddington's equations, `n' cos²i'/t' - n cos²i/t = (n' cos i' - n cos i) c` along the field axis and the
- * same without the squares across it, written for heights and angles (Kingslake 1978, 10.1, from memory).
+ * same without the squares across it, written for heights and angles (a textbook's, from memory).
  * The chief ray is followed whether or not the glass is high enough for it: what a surface clips is not asked.
  */
 export function closePencil(lens: Prescription, { pupilDistanceMm, slope }: ChiefRay): ClosePencil | LostChiefRay {

@@ -28,8 +28,8 @@ export function withoutTilt(waves: Float64Array, points: PupilPoints, weights: F
 
 /**
  * Strehl ratio of a wavefront in waves: how high the middle of its diffraction image stands beside that of
- * a perfect one through the same part of the pupil, `|mean of exp(2πi W)|²` by area, 0 to 1 (Born & Wolf,
- * 9.1, from memory). A tilt, which only moves the image, counts against it here: take it out first.
+ * a perfect one through the same part of the pupil, `|mean of exp(2πi W)|²` by area, 0 to 1 (by its
+ * definition). A tilt, which only moves the image, counts against it here: take it out first.
  */
 export function strehl(waves: Float64Array, weights: Float64Array): number {
   let real = 0;

@@ -1,11 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../api/app.ts';
 import { HEADERS } from '../../api/guard.ts';
+import { problemSchema } from '../../api/schemas/problem.ts';
 import type { Running } from '../../api/server.ts';
 import { readPage } from '../../api/static.ts';
 import { type Answered, ask, expectProblem, post, raw, start } from './support.ts';
@@ -24,6 +26,9 @@ beforeAll(async () => {
   writeFileSync(join(page, 'mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   writeFileSync(join(page, 'assets', 'main-abc123.js'), `export const x = ${JSON.stringify('y'.repeat(5000))};`);
   writeFileSync(join(page, 'assets', 'face-abc123.woff2'), Buffer.from([0, 1, 2, 255]));
+  symlinkSync(join(folder, 'secret.txt'), join(page, 'linked.txt'));
+  symlinkSync(folder, join(page, 'linked'));
+  symlinkSync('/etc', join(page, 'assets', 'etc'));
   server = await start({ page: readPage(page) });
 });
 afterAll(async () => {
@@ -52,6 +57,12 @@ function asked(path: string, headers: Record<string, string>, method = 'GET', bo
     sent.on('error', reject);
     sent.end(body);
   });
+}
+
+/** The problem that an answer as it came over the wire ends in. */
+function problemIn(answer: string) {
+  expect(answer.toLowerCase()).toContain('\r\ncontent-type: application/problem+json\r\n');
+  return problemSchema.parse(JSON.parse(answer.slice(answer.indexOf('\r\n\r\n'))));
 }
 
 function expectHeaders(headers: Headers): void {
@@ -142,6 +153,44 @@ describe('a foreign page', () => {
   test.each(['cross-site', 'same-site'])('a request that the browser calls %s may not write', async (site) => {
     expect(expectProblem(await writing({ 'sec-fetch-site': site }), 403).errors[0]).toMatchObject({ code: 'foreignOrigin', given: site });
   });
+  test.each(['text/plain', 'application/x-www-form-urlencoded', 'multipart/form-data; boundary=x', undefined])(
+    'what a form can send is not read: %s',
+    async (type) => {
+      const part = JSON.stringify({
+        kind: 'sensor',
+        owned: true,
+        part: { name: 'x', widthMm: 36, heightMm: 24, columns: 6000, rows: 4000 },
+      });
+      const host = new URL(server.address).host;
+      for (const path of ['/api/parts', '/api/parts/drawer?replace=true', '/api/pairings/report']) {
+        const answer = await asked(path, { host, ...(type ? { 'content-type': type } : {}) }, 'POST', part);
+        expect(expectProblem(answer, 415).errors[0]).toMatchObject({ code: 'wrongContentType' });
+      }
+      expect((await ask(at('/api/parts'))).json.drawer.parts).toBe(0);
+    },
+  );
+  test('the drawer is not written for another page, whatever it sends beside', async () => {
+    const host = new URL(server.address).host;
+    for (const foreign of [{ origin: 'https://evil.example' }, { origin: 'null' }, { 'sec-fetch-site': 'cross-site' }] as Record<
+      string,
+      string
+    >[])
+      for (const [method, path] of [
+        ['POST', '/api/parts'],
+        ['PUT', '/api/parts/x'],
+        ['DELETE', '/api/parts/x'],
+        ['POST', '/api/parts/drawer'],
+      ] as const) {
+        const headers = {
+          host,
+          'content-type': 'application/json',
+          'if-match': '"1"',
+          authorization: 'Bearer x',
+          cookie: 'pupilwalk-key=x',
+        };
+        expect(expectProblem(await asked(path, { ...headers, ...foreign }, method, '{}'), 403).errors[0]?.code).toBe('foreignOrigin');
+      }
+  });
   test('our own page may, and so may the command line', async () => {
     expect((await writing({ origin: server.address, 'sec-fetch-site': 'same-origin' })).status).toBe(200);
     expect((await writing({ 'sec-fetch-site': 'none' })).status).toBe(200);
@@ -173,6 +222,16 @@ describe('paths that climb', () => {
     '/index.html%00.js',
     '/%',
     '/%c0%ae%c0%ae/secret.txt',
+    '/%252e%252e%252fsecret.txt',
+    '/assets/%252e%252e/%252e%252e/secret.txt',
+    '/..%255csecret.txt',
+    '/....//secret.txt',
+    '/.%2e/secret.txt',
+    '/assets/..;/..;/secret.txt',
+    '/secret.txt%00.js',
+    '/linked.txt',
+    '/linked/secret.txt',
+    '/assets/etc/passwd',
     '/assets/',
     '/assets',
     '/.',
@@ -202,11 +261,14 @@ describe('paths that climb', () => {
   );
   test('what is not HTTP at all', async () => {
     const answer = await raw(server.address, 'HELLO\r\n\r\n');
-    expect(answer).toMatch(/^HTTP\/1\.1 400 /);
+    expect(answer).toMatch(/^HTTP\/1\.1 400 Bad Request\r\n/);
+    expect(problemIn(answer).errors[0]).toMatchObject({ code: 'notHttp' });
     for (const name of Object.keys(HEADERS)) expect(answer).toContain(`${name}: `);
   });
   test('headers without end', async () => {
-    expect(await raw(server.address, `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${'x'.repeat(100_000)}\r\n\r\n`)).toMatch(/^HTTP\/1\.1 431 /);
+    const answer = await raw(server.address, `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${'x'.repeat(100_000)}\r\n\r\n`);
+    expect(answer).toMatch(/^HTTP\/1\.1 431 /);
+    expect(problemIn(answer)).toMatchObject({ status: 431, errors: [{ code: 'headersTooLarge', expected: 'at most 16 kB of headers' }] });
   });
   test('the server still answers', async () => expect((await ask(at('/api/health'))).json).toEqual({ status: 'ok' }));
 });
@@ -236,6 +298,25 @@ describe('every answer carries the security headers', () => {
   });
 });
 
+/** Sends a beginning, then a piece every so often, until the other side has had enough; what it said. */
+function dripping(address: string, beginning: string, drop: string): Promise<string> {
+  const { hostname, port } = new URL(address);
+  return new Promise((resolve) => {
+    let got = '';
+    const socket = connect(Number(port), hostname, () => socket.write(beginning));
+    const timer = setInterval(() => socket.writable && socket.write(drop), 50);
+    socket.on('data', (chunk) => {
+      got += chunk;
+      clearInterval(timer);
+    });
+    socket.on('error', () => {});
+    socket.on('close', () => {
+      clearInterval(timer);
+      resolve(got);
+    });
+  });
+}
+
 describe('bodies without end', () => {
   const head = (extra: string): string =>
     `POST /api/pairings/report HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n${extra}\r\n`;
@@ -263,6 +344,19 @@ describe('bodies without end', () => {
     await raw(server.address, `${head('Transfer-Encoding: chunked\r\n')}zz\r\n`, 500);
     expect((await ask(at('/api/health'))).status).toBe(200);
   });
+  test('what breaks off is not told as a fault of the program', async () => {
+    const faults: unknown[] = [];
+    const other = await start({ page: new Map(), onFault: (error) => faults.push(error) });
+    for (const path of ['/api/pairings/report', '/api/parts', '/api/parts/drawer'])
+      for (const rest of [
+        'Content-Length: 1000\r\n\r\n{"a',
+        'Transfer-Encoding: chunked\r\n\r\n5\r\n{"a"',
+        'Transfer-Encoding: chunked\r\n\r\nzz\r\n',
+      ])
+        await raw(other.address, `POST ${path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n${rest}`, 40);
+    await other.stop();
+    expect(faults).toEqual([]);
+  });
   test('a long sweep lets others be answered between its steps', async () => {
     const about = (value: number) => ({ value, plusMinus: value / 20, origin: 'assumed' });
     const stops = Array.from({ length: 8 }, (_, i) => ({ diameterMm: about(30 - i), fromSensorMm: about(20 + 9 * i) }));
@@ -281,10 +375,69 @@ describe('bodies without end', () => {
     expect((await sweep).status).toBe(200);
     expect(order).toEqual(['health', 'health', 'health', 'sweep']);
   }, 30_000);
+  test('who sends headers or a body by the drop is cut off in time, and others are answered meanwhile', async () => {
+    const patient = await start({ page: new Map(), slowestMs: 600 });
+    const drops = [
+      'GET /api/health HTTP/1.1\r\nHost: localhost\r\n',
+      head('Content-Length: 1000\r\n'),
+      head('Transfer-Encoding: chunked\r\n'),
+    ];
+    const slow = Array.from({ length: 30 }, (_, i) =>
+      dripping(patient.address, drops[i % drops.length] as string, i % 3 === 0 ? 'X: ' : '1\r\n'),
+    );
+    for (let i = 0; i < 10; i++) expect((await post(`${patient.address}/api/pairings/report`, good)).status).toBe(200);
+    for (const answer of await Promise.all(slow)) {
+      expect(answer).toMatch(/^HTTP\/1\.1 408 Request Timeout\r\n/);
+      expect(problemIn(answer).errors[0]).toMatchObject({ code: 'tooSlow' });
+    }
+    await patient.stop();
+  });
   test('a small chunked body is read', async () => {
     const text = JSON.stringify(good);
     const chunked = `${text.length.toString(16)}\r\n${text}\r\n0\r\n\r\n`;
     expect(await raw(server.address, head('Transfer-Encoding: chunked\r\n') + chunked)).toMatch(/^HTTP\/1\.1 200 /);
+  });
+});
+
+describe('names that every object has', () => {
+  const names = ['__proto__', 'constructor', 'prototype', 'toString', 'hasOwnProperty'];
+  const evil = '{"polluted":true,"prototype":{"polluted":true}}';
+  const unpolluted = (): void => {
+    for (const one of [{}, [], () => {}, 'x', 1]) expect((one as { polluted?: unknown }).polluted).toBeUndefined();
+    expect(Object.keys(Object.prototype)).toEqual([]);
+  };
+  test.each(names)('%s in a body is a name that means nothing, wherever it stands', async (name) => {
+    const text = JSON.stringify({ ...good, relay: { from: good.relay }, sensor: { from: good.sensor }, subject: {} });
+    for (const [path, wrap] of [
+      ['/api/pairings/report', (body: string) => body],
+      ['/api/pairings/sweep', (body: string) => `{"pairing":${body},"vary":"/infinitySpaceMm","from":50,"to":60,"steps":2}`],
+      ['/api/pairings/compare', (body: string) => `{"pairings":[${body},${body}]}`],
+      ['/api/stillness', (body: string) => `{"pairing":${body}}`],
+    ] as const)
+      for (const place of ['{', '"relay":{', '"subject":{']) {
+        const body = wrap(text.replace(place, `${place}"${name}":${evil}${place === '"subject":{' ? '' : ','}`));
+        const { errors } = expectProblem(await post(at(path), body), 422);
+        expect(errors[0], body).toMatchObject({ code: 'unknownName', message: expect.stringContaining(`"${name}"`) });
+        unpolluted();
+      }
+  });
+  test.each(names)('%s is no part, no way to vary, no id, no column and no query', async (name) => {
+    for (const part of [
+      { ...good, relay: name },
+      { ...good, relay: { from: name } },
+    ])
+      expect(expectProblem(await post(at('/api/pairings/report'), part), 422).errors[0]?.code).toBe('unknownPart');
+    for (const vary of [`/${name}`, `/relay/${name}`, `/objective/${name}/${name}`])
+      expect(
+        expectProblem(await post(at('/api/pairings/sweep'), { pairing: good, vary, from: 1, to: 2, steps: 2 }), 422).errors[0],
+      ).toMatchObject({ path: '/vary', code: 'notANumber' });
+    const put = { method: 'PUT', headers: { 'content-type': 'application/json', 'if-match': '"1"' } };
+    const own = { kind: 'sensor', owned: true, part: { name: 'x', widthMm: 36, heightMm: 24, columns: 6000, rows: 4000 } };
+    expectProblem(await ask(at(`/api/parts/${name}`), { ...put, body: JSON.stringify(own) }), 404);
+    expectProblem(await post(at('/api/parts'), JSON.stringify({ id: 'ID', ...own }).replace('"ID"', `"${name.toUpperCase()}"`)), 422);
+    expectProblem(await post(at('/api/parts/drawer'), `kind,owned,name,${name}\nsensor,yes,x,1`, { 'content-type': 'text/csv' }), 422);
+    expect((await ask(at(`/api/health?${name}[polluted]=1&${name}.polluted=1`))).status).toBe(200);
+    unpolluted();
   });
 });
 

@@ -1,8 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
+import { request } from 'node:http';
+import { connect, createServer } from 'node:net';
+import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { random } from '../support/random.ts';
@@ -20,21 +22,64 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 interface Run {
   process: ChildProcess;
-  /** The first line on either stream. */
+  /** What comes first on either stream. */
   line: Promise<string>;
+  /** All that has come on both so far. */
+  said: () => string;
   ended: Promise<number | null>;
 }
 
 function run(env: Record<string, string>, file = 'server.js'): Run {
-  const process_ = spawn(process.execPath, [join(folder, file)], {
-    env: { PATH: process.env.PATH, PUPILWALK_DATA: folder, ...env },
-    stdio: 'pipe',
-  });
-  const line = new Promise<string>((resolve) => {
-    for (const stream of [process_.stdout, process_.stderr]) stream.once('data', (text) => resolve(String(text)));
-  });
-  return { process: process_, line, ended: new Promise((resolve) => process_.once('exit', resolve)) };
+  return watched(
+    spawn(process.execPath, [join(folder, file)], { env: { PATH: process.env.PATH, PUPILWALK_DATA: folder, ...env }, stdio: 'pipe' }),
+  );
 }
+
+function watched(process_: ChildProcess): Run {
+  let text = '';
+  const line = new Promise<string>((resolve) => {
+    for (const stream of [process_.stdout, process_.stderr])
+      stream?.on('data', (more) => {
+        text += more;
+        resolve(text);
+      });
+  });
+  return { process: process_, line, said: () => text, ended: new Promise((resolve) => process_.once('exit', resolve)) };
+}
+
+const good = JSON.stringify({ objective: 'plan-10x-0-25-200', relay: 'close-up-5d-58', sensor: 'full-frame-45mp', infinitySpaceMm: 60 });
+
+/** A request whose body has come in half; `rest` sends the other half and tells what is answered. */
+async function begun(address: string): Promise<{ rest: () => Promise<string>; hangUp: () => void }> {
+  const { hostname, port } = new URL(address);
+  const socket = connect(Number(port), hostname);
+  let got = '';
+  socket.on('data', (chunk) => {
+    got += chunk;
+  });
+  socket.on('error', () => {});
+  const closed = new Promise((resolve) => socket.once('close', resolve));
+  const head = `POST /api/pairings/report HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: ${good.length}\r\n\r\n`;
+  await new Promise((resolve) => socket.write(head + good.slice(0, 20), resolve));
+  // Asked after it, and answered: so the first one is there.
+  await fetch(`${address}/api/health`).then((answer) => answer.text());
+  return {
+    rest: async () => {
+      socket.write(good.slice(20));
+      await closed;
+      return got;
+    },
+    hangUp: () => socket.destroy(),
+  };
+}
+
+const reached = (address: string): Promise<boolean> =>
+  new Promise((resolve) => {
+    const { hostname, port } = new URL(address);
+    const socket = connect(Number(port), hostname);
+    socket.once('connect', () => resolve(true)).once('error', () => resolve(false));
+    socket.once('connect', () => socket.destroy());
+  });
 
 test.each(['SIGINT', 'SIGTERM'] as const)(
   'prints its address as one plain line, answers, and stops on %s',
@@ -66,6 +111,10 @@ test.each([
   [{ PORT: '70000' }, /^PORT=70000 is no port/],
   [{ PORT: '8787.5' }, /^PORT=8787\.5 is no port/],
   [{ PORT: '0', HOST: '203.0.113.9' }, /^HOST=203\.0\.113\.9 is no address of this machine\.\n$/],
+  [
+    { PORT: '0', ALLOWED_HOSTS: 'bench.local,http://rig' },
+    /^ALLOWED_HOSTS=bench\.local,http:\/\/rig holds "http:\/\/rig", which is no name: .*\.\n$/,
+  ],
 ])(
   '%o: one sentence, and it ends',
   async (env, sentence) => {
@@ -75,6 +124,114 @@ test.each([
   },
   20_000,
 );
+
+test('told to stop it finishes the request in hand, takes no new one, and ends well', async () => {
+  const { process: server, line, ended } = run({ PORT: '0' });
+  const address = (await line).trim().split(' ').at(-1) as string;
+  const { rest } = await begun(address);
+  server.kill('SIGTERM');
+  await expect.poll(() => reached(address)).toBe(false);
+  const answer = await rest();
+  expect(answer).toMatch(/^HTTP\/1\.1 200 /);
+  expect(JSON.parse(answer.slice(answer.indexOf('\r\n\r\n'))).sentence).toContain('At 10×');
+  expect(await ended).toBe(0);
+}, 20_000);
+
+test('told twice it does not wait for what is in hand, and says by its code that it did not', async () => {
+  const { process: server, line, ended } = run({ PORT: '0' });
+  const address = (await line).trim().split(' ').at(-1) as string;
+  const { hangUp } = await begun(address);
+  server.kill('SIGINT');
+  await setTimeout(700);
+  server.kill('SIGINT');
+  expect(await ended).toBe(1);
+  hangUp();
+}, 20_000);
+
+test.each([
+  ['a terminal stops all of it at once', (npm: ChildProcess) => process.kill(-(npm.pid as number), 'SIGINT')],
+  ['npm alone is stopped', (npm: ChildProcess) => npm.kill('SIGTERM')],
+])(
+  'under npm start: %s, the request in hand is finished and no server is left behind',
+  async (_, stop) => {
+    const program = mkdtempSync(join(tmpdir(), 'program-'));
+    copyFileSync('package.json', join(program, 'package.json'));
+    mkdirSync(join(program, 'dist'));
+    for (const name of readdirSync(folder).filter((name) => name.endsWith('.js')))
+      copyFileSync(join(folder, name), join(program, 'dist', name));
+    // What would build it first is left out: it is built.
+    const env = { PATH: process.env.PATH, HOME: program, PUPILWALK_DATA: folder, PORT: '0' };
+    const {
+      process: npm,
+      said,
+      ended,
+    } = watched(spawn('npm', ['start', '--silent', '--ignore-scripts'], { cwd: program, env, stdio: 'pipe', detached: true }));
+    await expect.poll(said, { timeout: 20_000 }).toMatch(/^Pupilwalk is at http:\S+\n/);
+    const address = said().trim().split(' ').at(-1) as string;
+    const { rest } = await begun(address);
+    stop(npm);
+    await expect.poll(() => reached(address)).toBe(false);
+    expect(await rest()).toMatch(/^HTTP\/1\.1 200 /);
+    await ended;
+    expect(await reached(address)).toBe(false);
+    rmSync(program, { recursive: true });
+  },
+  40_000,
+);
+
+test('opened to the network it prints where, and a key that other devices need to write', async () => {
+  const {
+    process: server,
+    line,
+    said,
+    ended,
+  } = run({ PORT: '0', HOST: '0.0.0.0', ALLOWED_HOSTS: 'bench.local', PUPILWALK_DATA: join(folder, 'open') });
+  await line;
+  await expect.poll(said).toMatch(/The next start makes another\.\n$/);
+  const [first = '', read, ...rest] = said().split('\n');
+  const write = rest.find((line) => line.includes('key=')) ?? '';
+  const [, port] = first.match(/^Pupilwalk is at http:\/\/127\.0\.0\.1:(\d+)$/) ?? [];
+  expect(read).toMatch(new RegExp(`^Other devices may read it at .*http://bench\\.local:${port}\\.$`));
+  const [, key = ''] = write.match(/^A device that shall write as well opens this once: http:\S+\/open\?key=([\w-]{22})$/) ?? [];
+  expect(key).not.toBe('');
+
+  // An address of this machine in a network is as good as another device; without one a name that is not loopback's is.
+  const own = Object.values(networkInterfaces())
+    .flatMap((list = []) => list)
+    .find(({ internal, family }) => !internal && family === 'IPv4')?.address;
+  const part = JSON.stringify({ kind: 'sensor', owned: true, part: { name: 'x', widthMm: 36, heightMm: 24, columns: 6000, rows: 4000 } });
+  const asked = (
+    method: string,
+    path: string,
+    headers: Record<string, string> = {},
+    body = '',
+  ): Promise<{ status: number; cookie: string }> =>
+    new Promise((resolve, reject) => {
+      const all = { host: 'bench.local', ...(body ? { 'content-type': 'application/json' } : {}), ...headers };
+      const sent = request({ host: own ?? '127.0.0.1', port, method, path, headers: all }, (answer) => {
+        answer.resume();
+        answer.on('end', () => resolve({ status: answer.statusCode ?? 0, cookie: answer.headers['set-cookie']?.[0]?.split(';')[0] ?? '' }));
+      });
+      sent.on('error', reject);
+      sent.end(body);
+    });
+  expect((await asked('GET', '/api/parts')).status).toBe(200);
+  expect((await asked('GET', '/api/parts', { host: 'evil.example' })).status).toBe(403);
+  expect((await asked('POST', '/api/pairings/report', {}, good)).status).toBe(200);
+  expect((await asked('POST', '/api/parts', {}, part)).status).toBe(401);
+  if (own) expect((await asked('POST', '/api/parts', { host: 'localhost' }, part)).status).toBe(401);
+  expect((await asked('GET', '/open?key=wrong')).status).toBe(401);
+  const { status, cookie } = await asked('GET', `/open?key=${key}`);
+  expect(status).toBe(303);
+  expect((await asked('POST', '/api/parts', { cookie }, part)).status).toBe(201);
+  expect((await asked('POST', '/api/parts', { authorization: `Bearer ${key}` }, part)).status).toBe(201);
+  // Here itself, as ever.
+  const here = { method: 'POST', headers: { 'content-type': 'application/json' }, body: part };
+  expect((await fetch(`http://127.0.0.1:${port}/api/parts`, here)).status).toBe(201);
+  server.kill('SIGTERM');
+  expect(await ended).toBe(0);
+  expect(said().split(key)).toHaveLength(2);
+}, 30_000);
 
 test('a data folder inside the program: one sentence, and it ends', async () => {
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');

@@ -1,10 +1,16 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { buildApp } from '../../api/app.ts';
 import type { Running } from '../../api/server.ts';
+import { LIMIT_NAMES } from '../../core/choosing.ts';
 import { FIGURE_IDS } from '../../core/index.ts';
+import { descriptionOf } from '../fuzz/document.ts';
+import { judgeOf } from '../fuzz/judge.ts';
+import { drawerIn, OBJECTIVE, RELAY, SENSOR, tidyUp } from './drawer-support.ts';
 import { ask, start } from './support.ts';
 
 /** The description of the API, held to the OpenAPI 3.1 specification's structure and to the routes that are there. */
+
+tidyUp();
 
 let server: Running;
 // biome-ignore lint/suspicious/noExplicitAny: a JSON document, walked freely
@@ -74,7 +80,7 @@ describe('openapi.json', () => {
           checkSchema(media.schema, `${method} ${path} body`);
       }
     }
-    expect(operations).toBe(26);
+    expect(operations).toBe(27);
     for (const [name, schema] of Object.entries<never>(document.components.schemas)) checkSchema(schema, name);
   });
 
@@ -85,6 +91,7 @@ describe('openapi.json', () => {
     expect([...told].sort()).toEqual([...there].sort());
     expect([...told].sort()).toEqual([
       'delete /api/parts/{id}',
+      'get /api/checks',
       'get /api/figures',
       'get /api/glasses',
       'get /api/health',
@@ -111,6 +118,34 @@ describe('openapi.json', () => {
       'post /api/stillness',
       'put /api/parts/{id}',
     ]);
+  });
+
+  test('what the reading routes list fits its own description, own parts among it', async () => {
+    const { ask: asked, add } = drawerIn();
+    for (const own of [RELAY, SENSOR, OBJECTIVE]) expect((await add(own)).status).toBe(201);
+    const judge = judgeOf(descriptionOf(document));
+    for (const path of Object.keys(document.paths).filter((path) => document.paths[path].get)) {
+      const { status, headers, text } = await asked('GET', path);
+      const got = { status, headers: Object.fromEntries(headers), text };
+      expect(judge({ method: 'GET', path, headers: {} }, got), path).toEqual([]);
+    }
+  });
+
+  test('the counts of what stops a search are closed too', () => {
+    const { stopped } = document.components.schemas.Choices.properties;
+    expect(stopped.additionalProperties).toBe(false);
+    expect(Object.keys(stopped.properties)).toEqual([...LIMIT_NAMES, 'price']);
+    expect(stopped.required).toBeUndefined();
+  });
+
+  test('it is made once, however often it is asked for', async () => {
+    const app = buildApp({ page: new Map() });
+    const making = vi.spyOn(app, 'getOpenAPI31Document');
+    const texts = await Promise.all(
+      [1, 2, 3].map(async () => (await app.request('http://localhost/api/openapi.json', { headers: { host: 'localhost' } })).text()),
+    );
+    expect(new Set(texts).size).toBe(1);
+    expect(making).toHaveBeenCalledTimes(1);
   });
 
   test('a figure stands in the answer exactly as in the registry', () => {

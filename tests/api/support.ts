@@ -6,7 +6,8 @@ import { problemSchema } from '../../api/schemas/problem.ts';
 import { type Running, startServer } from '../../api/server.ts';
 
 /** The real app behind a real server, on a free port. */
-export const start = (setting: Setting = {}): Promise<Running> => startServer(0, { host: '127.0.0.1', ...setting });
+export const start = (setting: Setting & { slowestMs?: number } = {}): Promise<Running> =>
+  startServer(0, { host: '127.0.0.1', ...setting });
 
 export interface Answered {
   status: number;

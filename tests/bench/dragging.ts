@@ -1,11 +1,6 @@
-import { gzipSync } from 'node:zlib';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { startServer } from '../../api/server.ts';
+import type { Browser, Page } from 'playwright-core';
 import opening from '../../data/opening.json' with { type: 'json' };
 import relays from '../../data/relays.json' with { type: 'json' };
-import { shiftsOf } from '../support/stillness.ts';
-import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
-import { NO_DRAWER } from './no-drawer.ts';
 
 /**
  * The built page under a hand that drags: from each movement's event (its own time stamp, when the browser
@@ -99,30 +94,31 @@ async function drags(browser: Browser, address: string): Promise<Record<string, 
   return all;
 }
 
-/** The scripts that the document names, gzip as the server packs them, bytes. */
-async function firstScripts(address: string): Promise<number> {
-  const html = await (await fetch(address)).text();
-  const scripts = [...html.matchAll(/src="(\/assets\/[^"]+\.js)"/g)].map((match) => match[1]);
-  const sizes = scripts.map(async (script) => gzipSync(await (await fetch(`${address}${script}`)).text()).length);
-  return (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+/** A page with one square that follows the pointer and nothing else: what browser, driver and machine cost by themselves. */
+const BARE = `<!doctype html><html lang="en"><title>bare</title>
+<div data-handle="relay" aria-valuenow="0" style="position:absolute;left:100px;top:100px;width:44px;height:44px;background:#777"></div>
+<script>
+  const square = document.querySelector('div');
+  addEventListener('pointermove', (event) => {
+    if (event.buttons === 0) return;
+    square.style.left = event.clientX - 22 + 'px';
+    square.setAttribute('aria-valuenow', event.clientX);
+  });
+</script></html>`;
+
+async function bareDrag(browser: Browser): Promise<Dragged> {
+  const page = await browser.newPage({ viewport: WINDOWS.wide, reducedMotion: 'reduce' });
+  await page.addInitScript(WATCH);
+  await page.goto(`data:text/html,${encodeURIComponent(BARE)}`);
+  const found = await dragged(page, '[data-handle="relay"]', WINDOWS.wide.width / 12);
+  await page.close();
+  return found;
 }
 
-/** Everything of the page that is felt and not read; undefined where there is no Chromium. The page must be built. */
-export async function handling() {
-  const executablePath = findChromium();
-  if (!executablePath) return undefined;
-  const server = await startServer(0, { host: '127.0.0.1', drawer: NO_DRAWER });
-  const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
-  const shifted: Record<string, number> = {};
-  for (const viewport of [...Object.values(WINDOWS), { width: 1920, height: 1080 }]) {
-    const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
-    const shifts = await shiftsOf(await context.newPage(), server.address);
-    shifted[`${viewport.width} px`] = shifts.reduce((sum, { value }) => sum + value, 0);
-    await context.close();
-  }
-  const dragging = await drags(browser, server.address);
-  const firstScriptBytes = await firstScripts(server.address);
-  await browser.close();
-  await server.stop();
-  return { dragging, shifted, firstScriptBytes };
+/** Drags of the built page behind `address`, each in its own window and view, and of the bare one; ms. */
+export async function dragging(browser: Browser, address: string) {
+  const bare = await bareDrag(browser);
+  const all = await drags(browser, address);
+  const p95 = Math.max(...Object.values(all).map((one) => one.p95));
+  return { all, bare, worstP95Ms: p95, worstP95OfBare: p95 / bare.p95 };
 }

@@ -1,12 +1,7 @@
 import type { SeenStops } from '../../core/index.ts';
 
-/**
- * Relative illumination by sampling the pupil on a square grid: what one does without the closed form.
- * 200 x 200 points are good to about 1e-4, which is far from the closed form's accuracy.
- */
-const SIDE = 200;
-
-export function sampledIllumination({ walk, radius, limiting }: SeenStops, slope: number): number {
+/** Relative illumination by sampling the pupil on a square grid of `side` points each way: what one does without the closed form. */
+export function sampledIllumination({ walk, radius, limiting }: SeenStops, slope: number, side: number): number {
   const within = (x: number, y: number, t: number): boolean => {
     for (let i = 0; i < walk.length; i++) {
       const dx = x - (walk[i] as number) * t;
@@ -19,10 +14,10 @@ export function sampledIllumination({ walk, radius, limiting }: SeenStops, slope
   const middle = (walk[limiting] as number) * slope;
   let all = 0;
   let through = 0;
-  for (let i = 0; i < SIDE; i++) {
-    const u = ((2 * i + 1) / SIDE - 1) * half;
-    for (let j = 0; j < SIDE; j++) {
-      const y = ((2 * j + 1) / SIDE - 1) * half;
+  for (let i = 0; i < side; i++) {
+    const u = ((2 * i + 1) / side - 1) * half;
+    for (let j = 0; j < side; j++) {
+      const y = ((2 * j + 1) / side - 1) * half;
       if (u * u + y * y > half * half) continue;
       all++;
       if (within(middle + u, y, slope)) through++;

@@ -127,6 +127,104 @@ describe('a graph of figures', () => {
     if (process.env.RUNS === undefined) expect(gaps).toBeGreaterThan(100);
   });
 
+  it('followed toward one node brings that one up to date, and all that it needs', () => {
+    fc.assert(
+      fc.property(plan, fc.array(value, { minLength: 6, maxLength: 6 }), fc.nat(), fc.nat(), value, (p, values, from, to, next) => {
+        const { inputs, nodes } = build(p);
+        const all = graph(nodes);
+        const leaves = new Map<Node, unknown>(inputs.map((input, i) => [input, values[i]]));
+        const sheet = all.fill(leaves);
+        const input = inputs[from % inputs.length] as Node;
+        const node = nodes[to % nodes.length] as Node<number>;
+        leaves.set(input, next);
+        sheet[all.place.get(input) as number] = next;
+        all.follow(sheet, all.place.get(input) as number, all.place.get(node));
+        expect(sheet[all.place.get(node) as number]).toEqual(workedOut(node, leaves));
+      }),
+      seeded(94),
+    );
+  });
+
+  it('followed on many copies at once is each of them filled afresh', () => {
+    fc.assert(
+      fc.property(
+        plan,
+        fc.array(value, { minLength: 6, maxLength: 6 }),
+        fc.array(fc.array(fc.tuple(fc.nat(), value), { maxLength: 4 }), { minLength: 1, maxLength: 70 }),
+        (p, values, copies) => {
+          const { inputs, nodes } = build(p);
+          const all = graph(nodes);
+          const leaves = new Map<Node, unknown>(inputs.map((input, i) => [input, values[i]]));
+          const base = all.fill(leaves);
+          const before = base.slice();
+          const sheets = copies.map(() => base.slice());
+          const expected = copies.map((changes, r) => {
+            const own = new Map(leaves);
+            for (const [pick, next] of changes) {
+              const input = inputs[pick % inputs.length] as Node;
+              own.set(input, next);
+              (sheets[r] as unknown[])[all.place.get(input) as number] = next;
+            }
+            return all.fill(own);
+          });
+          all.followAll(
+            base,
+            sheets,
+            copies.map((changes) => changes.map(([pick]) => all.place.get(inputs[pick % inputs.length] as Node) as number)),
+          );
+          expect(sheets).toEqual(expected);
+          expect(base).toEqual(before);
+        },
+      ),
+      seeded(95),
+    );
+  });
+
+  it('works nothing out anew that rests on what came out as before, or alike', () => {
+    const x = leaf('x', 'x', '', '');
+    let worked = 0;
+    const counted = (id: string, of: (v: number) => number) => named(id, [x], of);
+    const whole = counted('whole', Math.floor);
+    const after = named('after', [whole], (v) => {
+      worked++;
+      return v;
+    });
+    const pair = step({
+      id: 'pair',
+      needs: [x],
+      of: (v: number) => (v < 0 ? Gap.none('no') : [Math.floor(v)]),
+      same: (a, b) => a[0] === b[0],
+    });
+    const first = step({
+      id: 'first',
+      needs: [pair],
+      of: ([v]) => {
+        worked++;
+        return v as number;
+      },
+    });
+    const all = graph([after, first]);
+    const sheet = all.fill(new Map([[x, 2.25]]));
+    const at = all.place.get(x) as number;
+    const to = (v: number): number => {
+      worked = 0;
+      const copy = sheet.slice();
+      copy[at] = v;
+      all.followAll(sheet, [copy], [[at]]);
+      sheet[at] = v;
+      all.follow(sheet, at);
+      expect(copy).toEqual(sheet);
+      return worked;
+    };
+    expect(to(2.5)).toBe(0);
+    expect(to(3)).toBe(4);
+    // From a gap and back: nothing is like a gap.
+    expect(to(-1)).toBe(2);
+    expect(to(-2)).toBe(2);
+    expect(to(4)).toBe(4);
+    expect(sheet[all.place.get(first) as number]).toBe(4);
+  });
+
   it('counts as followers exactly what rests on a leaf, in order', () => {
     const [x, y] = [leaf('x', 'x', '', ''), leaf('y', 'y', '', '')];
     const a = named('a', [x], (v) => v);

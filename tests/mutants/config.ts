@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { ROOT, readPlan } from './plan.ts';
-import { switched } from './sites.ts';
+import { observed, switched } from './sites.ts';
 
 /** Runs core's tests over core with every mutant in it, each behind a switch. Started by `mutants.ts`. */
 
@@ -14,8 +14,10 @@ export default defineConfig({
       name: 'mutants',
       enforce: 'pre',
       transform(code: string, id: string) {
-        const file = plan.files[relative(ROOT, id.split('?')[0] as string)];
-        return file ? { code: switched(code, file.mutants, file.first), map: null } : undefined;
+        const name = relative(ROOT, id.split('?')[0] as string);
+        if (!/^(core|tests)\/.*\.ts$/.test(name) || name.startsWith('tests/mutants/')) return undefined;
+        const file = plan.files[name];
+        return { code: observed(name, file ? switched(code, file.mutants, file.first) : code), map: null };
       },
     },
   ],

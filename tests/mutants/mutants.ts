@@ -13,7 +13,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { readEquivalent, readNoticed, writeNoticed } from './ledger.ts';
 import { type Plan, ROOT, type Said, SCRATCH } from './plan.ts';
-import { reachingOf } from './reaching.ts';
+import { besideCore, reachingOf } from './reaching.ts';
 import { scores } from './score.ts';
 import { type Mutant, mutantsOf } from './sites.ts';
 
@@ -43,7 +43,8 @@ interface Tried extends Mutant {
 
 const sources = filesIn('core', '.ts');
 const texts = new Map(sources.map((file) => [file, readFileSync(join(ROOT, file), 'utf8')]));
-const noticed = options.fresh ? () => false : readNoticed(texts);
+const before = readNoticed(texts);
+const noticed = (file: string, i: number): boolean => !(options.fresh && file.startsWith(options.only)) && before(file, i);
 const equivalent = readEquivalent(texts);
 const files: Record<string, Plan['files'][string]> = {};
 const all: Tried[] = [];
@@ -59,10 +60,12 @@ for (const [file, text] of texts) {
 for (const { file, line, was } of equivalent.stale.values()) console.error(`equivalent/: no mutant of ${was} in ${file}: ${line}`);
 
 mkdirSync(SCRATCH, { recursive: true });
+for (const name of readdirSync(SCRATCH)) if (name.endsWith('.log')) rmSync(join(SCRATCH, name));
 const tests = ['tests/core', 'tests/published', 'tests/data']
   .flatMap((folder) => filesIn(folder, '.test.ts'))
   .filter((file) => file.startsWith(options.tests));
 const reaching = reachingOf(sources, tests);
+const beside = besideCore(tests);
 const wanted = all.filter(({ state, file }) => state === 'not tried' && file.startsWith(options.only));
 const logs: string[] = [];
 
@@ -91,6 +94,7 @@ async function worker(share: number, of: number): Promise<void> {
       count: all.length,
       tests: tests.filter((test) => left.some((id) => reaching[(all[id] as Tried).file]?.includes(test))),
       reaching,
+      beside,
       left,
       patience: Number(options.patience),
       log,
@@ -128,7 +132,6 @@ const workers = Math.min(Number(options.workers), wanted.length);
 if (!options.tell) await Promise.all(Array.from({ length: workers }, (_, share) => worker(share, workers)));
 clearInterval(telling);
 take();
-for (const log of logs) rmSync(log, { force: true });
 
 const told = scores(all.filter(({ file }) => file.startsWith(options.only)));
 console.table(told.folders);

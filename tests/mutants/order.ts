@@ -38,8 +38,8 @@ export class Order<T extends Tried> {
   }
 
   note(source: string, test: T, noticed: boolean): void {
-    let seen = this.tallies.get(source);
-    if (!seen) this.tallies.set(source, (seen = new Map()));
+    const seen = this.tallies.get(source) ?? new Map<T, Tally>();
+    this.tallies.set(source, seen);
     const tally = seen.get(test) ?? { noticed: 0, tried: 0 };
     tally.tried++;
     if (noticed) tally.noticed++;

@@ -16,6 +16,8 @@ export interface Plan {
   readonly tests: readonly string[];
   /** For each file of core the files of tests that import it, the nearest first. */
   readonly reaching: Readonly<Record<string, readonly string[]>>;
+  /** For each file of tests the modules beside core that it loads. */
+  readonly beside: Readonly<Record<string, readonly string[]>>;
   /** Mutants to try, by id. */
   readonly left: readonly number[];
   /** So long tests are tried on one mutant, ms of the processor. */

@@ -27,6 +27,10 @@ function allOf(file: string): ReadonlySet<string> {
   return all;
 }
 
+/** For each test the modules beside core that it loads, itself among them. */
+export const besideCore = (tests: readonly string[]): Record<string, string[]> =>
+  Object.fromEntries(tests.map((test) => [test, [...allOf(test)].filter((file) => file.startsWith('tests/'))]));
+
 /** For each source the tests that reach it: those of its own folder first, then those that load least. */
 export function reachingOf(sources: readonly string[], tests: readonly string[]): Record<string, string[]> {
   const loads = tests.map((test) => ({ test, all: allOf(test) })).sort((a, b) => a.all.size - b.all.size);

@@ -1,5 +1,5 @@
 import { appendFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { relative, resolve } from 'node:path';
 import fc from 'fast-check';
 import type { RunnerTestCase, RunnerTestFile, RunnerTestSuite } from 'vitest';
 import { TestRunner, vi } from 'vitest';
@@ -17,7 +17,7 @@ import { Switches } from './switches.ts';
 const plan = readPlan();
 const times = readTimes();
 const switches = new Switches(plan.count);
-Object.assign(globalThis, { __mutantOn: (id: number) => switches.on(id) });
+Object.assign(globalThis, { __mutants: switches, __mutantOn: (id: number) => switches.on(id) });
 // The first failure is enough: nobody reads the smallest case.
 fc.configureGlobal({ endOnFailure: true });
 
@@ -26,6 +26,8 @@ const TIMES = 10;
 const MORE = 500_000;
 /** So many tests that fail for ever after a mutant was on are no chance. */
 const SPOILT = 3;
+/** What loading a file of tests with all of core may take besides, ms of the processor. */
+const LOADING = 1_500;
 const MORE_AT_LOAD = 200_000_000;
 
 interface Known {
@@ -58,6 +60,8 @@ export default class extends TestRunner {
   private readonly files: RunnerTestFile[] = [];
   /** Come by while modules load: what was worked out then is kept. */
   private readonly loaded = new Uint8Array(plan.count);
+  /** The same by file of tests, of what it loads beside core: a test that holds such values against new ones is no judge. */
+  private readonly biased = new Map<string, Uint8Array>();
   /** How often each test that passes asks for mutants, by name. */
   private readonly sound = new Map<string, number>();
 
@@ -66,10 +70,13 @@ export default class extends TestRunner {
     switches.fresh();
   }
 
-  onCollected(): void {
-    switches.noted().met.forEach((met, id) => {
-      if (met) this.loaded[id] = 1;
-    });
+  onCollected([{ filepath }]: [RunnerTestFile]): void {
+    const file = relative(ROOT, filepath);
+    // What is come by since its module has ended: the bodies of its describes.
+    const all = switches.noted().met;
+    for (const module of plan.beside[file] ?? []) join(all, switches.metLoading(module));
+    this.biased.set(file, all);
+    join(this.loaded, all);
   }
 
   override async onBeforeRunTask(test: RunnerTestCase): Promise<void> {
@@ -102,11 +109,12 @@ export default class extends TestRunner {
       await breathe();
       const source = sourceOf(id);
       const met = [...tests].filter((test) => test.met[id]);
+      const fair = met.filter((test) => !this.biased.get(test.file)?.[id]);
       const until = worked() + plan.patience;
       let by: string | undefined;
       let wentBy = false;
       let spoilt = 0;
-      for (const test of order.of(source, met)) {
+      for (const test of order.of(source, fair)) {
         if (worked() > until) break;
         const noticed = await fails(test, id);
         wentBy ||= switches.hasMet(id);
@@ -122,7 +130,7 @@ export default class extends TestRunner {
         by = test.name;
         break;
       }
-      if (by === undefined && (this.loaded[id] || !wentBy)) by = await this.anew(id, source);
+      if (by === undefined && (this.loaded[id] || !wentBy)) by = await this.anew(id, source, met);
       tell(by === undefined ? { left: id, met: met.length } : { noticed: id, by });
     }
   }
@@ -138,27 +146,41 @@ export default class extends TestRunner {
     });
   }
 
-  /** The first test that notices a mutant which is on from the moment that core is loaded, in the files that reach it. */
-  private async anew(id: number, source: string): Promise<string | undefined> {
-    const until = worked() + plan.patience;
-    for (const file of plan.reaching[source] ?? []) {
-      vi.resetModules();
-      switches.turnOn(id, MORE_AT_LOAD);
-      try {
-        const collected = await collectTests([{ filepath: join(ROOT, file), fileTags: undefined }], this.quiet());
-        if (collected[0]?.result?.state === 'fail') return file;
-        for (const test of collected.flatMap(testsOf)) {
-          const name = nameOf(test);
-          const calls = this.sound.get(name);
-          if (calls === undefined) continue;
-          if (await fails({ run: TestRunner.getTestFn(test), calls }, id)) return name;
-          if (worked() > until) return undefined;
-        }
-      } finally {
-        switches.turnOff();
+  /** The first test that notices a mutant which is on from the moment that core is loaded, in the files that come by it first. */
+  private async anew(id: number, source: string, met: readonly Known[]): Promise<string | undefined> {
+    const until = worked() + LOADING + plan.patience;
+    const reaching = plan.reaching[source] ?? [];
+    const first = reaching.filter((file) => met.some((test) => test.file === file));
+    for (const file of new Set([...first, ...reaching])) {
+      if (!(await this.collected(file, -1))) continue;
+      const tests = await this.collected(file, id);
+      if (!tests) return file;
+      for (const test of tests.toSorted((a, b) => msOf(a) - msOf(b))) {
+        const calls = this.sound.get(nameOf(test));
+        if (calls === undefined) continue;
+        if (await fails({ run: TestRunner.getTestFn(test), calls }, id)) return nameOf(test);
+        if (worked() > until) return undefined;
       }
+      if (worked() > until) return undefined;
     }
     return undefined;
+  }
+
+  private readonly loadable = new Map<string, boolean>();
+
+  /** The tests of a file with all modules loaded anew while a mutant is on; undefined where it can't be loaded so. */
+  private async collected(file: string, id: number): Promise<RunnerTestCase[] | undefined> {
+    if (id < 0 && this.loadable.has(file)) return this.loadable.get(file) ? [] : undefined;
+    vi.resetModules();
+    switches.turnOn(id, MORE_AT_LOAD);
+    try {
+      const collected = await collectTests([{ filepath: resolve(ROOT, file), fileTags: undefined }], this.quiet());
+      const sound = collected.every(({ result }) => result?.state !== 'fail');
+      if (id < 0) this.loadable.set(file, sound);
+      return sound ? collected.flatMap(testsOf) : undefined;
+    } finally {
+      switches.turnOff();
+    }
   }
 
   /** This runner, telling nobody of what it collects. */
@@ -166,6 +188,15 @@ export default class extends TestRunner {
     const silent = { value: () => undefined };
     return Object.create(this, { onCollectStart: silent, onCollected: silent, onTaskUpdate: silent });
   }
+}
+
+const msOf = (test: RunnerTestCase): number => times[nameOf(test)] ?? 0;
+
+/** Adds what one has to another. */
+function join(all: Uint8Array, more: Uint8Array | undefined): void {
+  more?.forEach((met, id) => {
+    if (met) all[id] = 1;
+  });
 }
 
 async function fails({ run, calls }: Pick<Known, 'run' | 'calls'>, id: number): Promise<boolean> {

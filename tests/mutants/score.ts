@@ -14,7 +14,8 @@ interface Score {
 export function scores(tried: readonly { file: string; state: string }[]) {
   const folders: Record<string, Score> = {};
   for (const { file, state } of tried) {
-    const score = (folders[dirname(file)] ??= { mutants: 0, noticed: 0, equivalent: 0, share: 0 });
+    const score = folders[dirname(file)] ?? { mutants: 0, noticed: 0, equivalent: 0, share: 0 };
+    folders[dirname(file)] = score;
     score.mutants++;
     if (state === 'noticed') score.noticed++;
     if (state === 'equivalent') score.equivalent++;

@@ -139,6 +139,10 @@ const others = (x: number): string[] => {
 /** What the text asks before each site: is this mutant on? */
 const SWITCH = '__mutantOn';
 
+/** A module's text that tells when its own statements begin and end, to the object that has the switches. */
+export const observed = (file: string, text: string): string =>
+  `globalThis.__mutants.loading(); ${text}\n;globalThis.__mutants.loaded(${JSON.stringify(file)});\n`;
+
 /**
  * The text with every mutant in it, each behind a switch. Nested ones stand only in the text as it was, since one
  * is on at a time. Lines stay where they are.

@@ -19,6 +19,20 @@ export class Switches {
     return id === this.active;
   }
 
+  private readonly whileLoading = new Map<string, Uint8Array>();
+
+  /** Called by each module as it begins and as it ends: what is come by between is worked out by loading it. */
+  loading(): void {
+    this.fresh();
+  }
+  loaded(file: string): void {
+    this.whileLoading.set(file, this.met.slice());
+  }
+  /** What the loading of a module comes by. */
+  metLoading(file: string): Uint8Array | undefined {
+    return this.whileLoading.get(file);
+  }
+
   /** Begins to note anew. */
   fresh(): void {
     this.met.fill(0);

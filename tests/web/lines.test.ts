@@ -161,7 +161,7 @@ it('by touch at 390 px: the list stays in the window, its options are large enou
   expect((await pairingIn(page)).relay).toMatchObject({ kind: 'camera-lens', focalLengthMm: 135 });
   await page.fill('#engraved-objective', '10x/0.25 1');
   await options(page, 'objective')
-    .filter({ hasText: /^165 mm/ })
+    .filter({ hasText: /^165\smm/ })
     .tap();
   expect((await pairingIn(page)).objective).toEqual({ magnification: 10, na: 0.25, referenceFocalLengthMm: 165 });
   expect(await page.inputValue('#engraved-objective')).toBe('10x/0.25 f 165');

@@ -4,6 +4,7 @@ import { type Running, startServer } from '../../api/server.ts';
 import { type Pairing, pairingSchema } from '../../core/index.ts';
 import opening from '../../data/opening.json';
 import { CHROMIUM_ARGS, findChromium } from '../tools/chromium.mjs';
+import { withPlainSpaces } from './plain-spaces.ts';
 
 /** The real page from the real server in a real browser: one of each for a file of tests. */
 
@@ -50,7 +51,7 @@ const USUAL = { viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce',
 const contexts = new Map<string, BrowserContext>();
 
 async function watched(context: BrowserContext): Promise<Page> {
-  const page = await context.newPage();
+  const page = await withPlainSpaces(await context.newPage());
   open.push(page);
   page.setDefaultTimeout(8_000);
   page.on('pageerror', (error) => complaints.push(error.message));

@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
 import { closeUpClaims, closeUpSays, evaluateTable, type Settings, settingsSchema } from '../../core/table.ts';
 import { clean } from './clean.ts';
-import { complaints, leave, linkOf, OPENING, put, useBrowser, visit } from './support.ts';
+import { complaints, leave, linkOf, OPENING, put, unfold, useBrowser, visit } from './support.ts';
 
 /** The close-up lens on a camera lens, as a person tells it. */
 
@@ -24,6 +24,7 @@ it('is a line and the fields where there is no close-up lens', async () => {
 
 it('answers a camera lens, guesses its nearest focus, draws and tabulates it, and takes what was measured', async () => {
   const page = await visit('?view=table', { viewport: { width: 390, height: 844 } }, WITHIN);
+  await unfold(page);
   const says = () => page.textContent(`${WITHIN} .sentence`);
   const due = (settings: Settings) => closeUpSays(evaluateTable(OPENING, settingsSchema.parse(settings))).join(' ');
   expect(await says()).toBe(due({}));

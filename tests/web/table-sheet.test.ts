@@ -39,6 +39,29 @@ async function printed(page: Page): Promise<{ pages: number; text: string }> {
 
 const figure = (page: Page, id: string): Promise<string | null> => page.textContent(`[data-figure=${id}] .amount`);
 
+it('is short on a phone until it is asked for more, and whole on paper', async () => {
+  const page = await visit('?view=table', { viewport: { width: 390, height: 844 } }, '#table-close-up');
+  const folds = page.locator('details.in-full');
+  const open = () => folds.evaluateAll((all) => all.map((fold) => (fold as HTMLDetailsElement).open));
+  expect(await open()).toEqual(Array(6).fill(false));
+  // Each that is folded says what it has to say.
+  expect((await page.locator('.in-brief').allTextContents()).filter((said) => said.length > 20)).toHaveLength(6);
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(8000);
+  await clean(page, { within: 'main' });
+  await page.click('.table-contents >> text="Room for light"');
+  await page.locator('.side-plate').waitFor();
+  expect(await open()).toEqual([false, true, false, false, false, false]);
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('table-light');
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  expect(await open()).toEqual(Array(6).fill(true));
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  expect(await open()).toEqual([false, true, false, false, false, false]);
+  // By keys.
+  await page.locator('details.in-full >> nth=0 >> summary >> nth=0').focus();
+  await page.keyboard.press('Enter');
+  await page.locator('.tube-rule').waitFor();
+}, 30_000);
+
 it('goes from a link to a sighting, the build, the frames, and the sheet on paper', async () => {
   // A link that somebody sent; from there to the table, as a person goes.
   const page = await visit(linkOf(RIG), {}, '.views a');

@@ -63,6 +63,7 @@ it('says frames and light as core does, follows what is set, and lays the object
 
 it('stands on a phone without sliding sideways', async () => {
   const page = await visit(`?view=table${linkOf(OPENING)}`, PHONE, '#table-light');
+  await unfold(page);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   const ends = await page
     .locator('.objectives, .stack-plate svg, .side-plate svg')

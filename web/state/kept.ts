@@ -25,6 +25,10 @@ export interface Kept<T extends object> {
 /** `1.` and the value as JSON in base64url: version 1 of what the address holds. */
 const MARK = '1.';
 const LONGEST = 20_000;
+
+/** How a value stands in the address. */
+export const keptAs = (value: object): string => MARK + written(value);
+
 const PATIENCE_MS = 800;
 
 /** @param text what the address holds; '' for `empty` */
@@ -38,7 +42,7 @@ export function kept<T extends object>(text: Signal<string>, schema: z.ZodType<T
   /** What the address holds of this page's own making. */
   let mine: string | undefined;
 
-  const textOf = (next: T): string => (JSON.stringify(next) === JSON.stringify(empty) ? '' : MARK + written(next));
+  const textOf = (next: T): string => (JSON.stringify(next) === JSON.stringify(empty) ? '' : keptAs(next));
   const tell = (): void => {
     clearTimeout(waiting);
     told.value = problems;

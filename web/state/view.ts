@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 
-/** The page's views. The one that is open stands in the address before the pairing's link: `?view=glass#1.…`. */
-export const VIEWS = ['pairing', 'glass', 'subject', 'abreast', 'table', 'drawer'] as const;
+/** The page's views, the last one for the foot. The one that is open stands in the address before the pairing's link: `?view=glass#1.…`. */
+export const VIEWS = ['pairing', 'glass', 'subject', 'abreast', 'table', 'drawer', 'checked'] as const;
 export type View = (typeof VIEWS)[number];
 
 export const VIEW_NAMES: Record<View, string> = {
@@ -11,6 +11,7 @@ export const VIEW_NAMES: Record<View, string> = {
   abreast: 'Abreast',
   table: 'On the table',
   drawer: 'The drawer',
+  checked: 'Checked against',
 };
 
 export const view = signal<View>('pairing');

@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { infinityBrief, infinitySteps, lightSentence, stackSentence, stillnessSays } from '../../core/table.ts';
+import { closeUpSays, infinityBrief, infinitySteps, lightSentence, stackSentence, stillnessSays } from '../../core/table.ts';
 import { BuildSection, buildOnSheet } from './build/section.tsx';
 import { CloseUpSection, closeUpOnSheet } from './close-up/section.tsx';
 import { InfinitySection } from './infinity/section.tsx';
@@ -17,6 +17,8 @@ export interface Section {
   readonly title: string;
   readonly Body: ComponentType;
   readonly onSheet?: () => OnSheet;
+  /** What it says where a phone shows no more of it; the sheet's first sentence unless told. */
+  readonly inBrief?: () => string | undefined;
 }
 
 /** What is done on the table, in the order in which it is done. */
@@ -63,4 +65,5 @@ export const ELSEWHERE: Section = {
   title: 'The close-up lens elsewhere',
   Body: CloseUpSection,
   onSheet: closeUpOnSheet,
+  inBrief: () => closeUpSays(tabled.value)[0],
 };

@@ -27,11 +27,13 @@ const scalar: Input['put'] = (_, x) => x;
 export function entries(): Entries {
   const values = new Map<Node, unknown>();
   const list: Input[] = [];
+  let apart: Input['apart'];
   const enter: Entries['enter'] = (leaf, name, path, q, guess, put = scalar) => {
     const [low, high] = BOUNDS[name];
     const least = Math.max(low, q.value - q.plusMinus);
     const greatest = Math.min(high, q.value + q.plusMinus);
-    list.push({ path, leaf, value: q.value, plusMinus: q.plusMinus, least, greatest, origin: q.origin, guess, put });
+    const input = { path, leaf, value: q.value, plusMinus: q.plusMinus, least, greatest, origin: q.origin, guess, put };
+    list.push(apart ? { ...input, apart } : input);
   };
   const take: Entries['take'] = (leaf, name, path, q, loose) => {
     const plain = quantityOf(q);
@@ -49,10 +51,10 @@ export function entries(): Entries {
     else take(leaf, name, path, q);
   };
   const takeApart: Entries['takeApart'] = (leaf, name, path, q, guess) => {
-    const before = list.length;
+    apart = 'one way';
     if (q === undefined && guess) assume(leaf, name, path, guess());
     else takeIfGiven(leaf, name, path, q);
-    for (const input of list.splice(before)) list.push({ ...input, apart: 'one way' });
+    apart = undefined;
   };
   return { values, list, enter, take, takeIfGiven, assume, takeApart };
 }

@@ -1,7 +1,13 @@
 import type { SheetContents } from './contents.ts';
 
-/** What stands for itself in Markdown (CommonMark), whatever a person calls their parts. */
-const plain = (text: string): string => text.replace(/[\\`*_{}[\]<>#|]/g, (c) => `\\${c}`);
+/** What stands for itself in Markdown (CommonMark), on one line, whatever a person calls their parts. */
+const plain = (text: string): string =>
+  text
+    .replace(/\s+/g, ' ')
+    .replace(/[\\`*_{}[\]<>#|&~]/g, (c) => `\\${c}`)
+    // At the beginning these make a list, a line or a heading of what comes before.
+    .replace(/^( ?)([-+=])(?=[\s=-]|$)/, '$1\\$2')
+    .replace(/^( ?\d+)([.)])(?=\s|$)/, '$1\\$2');
 
 const list = (items: readonly string[]): string[] => items.map((item) => `- ${plain(item)}`);
 
