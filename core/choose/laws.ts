@@ -159,7 +159,7 @@ function partAt({ figure, atSubject }: Part, { values }: Known): Value | undefin
 }
 
 /** Two roads to one number differ by rounding alone. */
-const agree = (a: number, b: number): boolean => a === b || Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
+const agree = (a: number, b: number): boolean => a === b || Math.abs(a - b) < 1e-9 * Math.abs(a);
 
 interface Following {
   value(x: number): number;
