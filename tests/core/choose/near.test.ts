@@ -36,23 +36,23 @@ describe('a near miss', () => {
 });
 
 describe('the remedy of a near miss', () => {
-  const valueOf = (want: Want, relay?: Relay): number | undefined => missOf(want, relay).wouldMeetIf?.value;
+  const remedied = (want: Want, relay?: Relay): number | undefined => missOf(want, relay).wouldMeetIf?.value;
 
   it('is the least other focal length, rounded away to the fewest digits that make it hardly more', () => {
     // 240.4 mm is needed: 250 would be a quarter more of a change than the 40.4 mm, 241 is not.
-    expect(valueOf(atLeast(240.4))).toBe(241);
-    expect(valueOf(atMost(160.6))).toBe(160);
-    expect(valueOf(atMost(159.4))).toBe(159);
+    expect(remedied(atLeast(240.4))).toBe(241);
+    expect(remedied(atMost(160.6))).toBe(160);
+    expect(remedied(atMost(159.4))).toBe(159);
     // 250 mm is a twentieth more of a change than 47.619 mm.
-    expect(valueOf(atLeast(247.628))).toBe(250);
-    expect(valueOf(atLeast(247.607))).toBe(248);
-    expect(valueOf(atLeast(200.4))).toBe(200.41);
-    expect(valueOf(atMost(199.6))).toBe(199.59);
+    expect(remedied(atLeast(247.628))).toBe(250);
+    expect(remedied(atLeast(247.607))).toBe(248);
+    expect(remedied(atLeast(200.4))).toBe(200.41);
+    expect(remedied(atMost(199.6))).toBe(199.59);
   });
 
   it('has six digits at most, or all of them', () => {
-    expect(valueOf(atLeast(200.032))).toBe(200.033);
-    const whole = valueOf(atLeast(200.0032)) as number;
+    expect(remedied(atLeast(200.032))).toBe(200.033);
+    const whole = remedied(atLeast(200.0032)) as number;
     expect(whole).toBeGreaterThanOrEqual(200.0032);
     expect(whole - 200.0032).toBeLessThan(5e-7);
   });
@@ -71,8 +71,8 @@ describe('the remedy of a near miss', () => {
     }
     const between = 50 * 12 ** (80.5 / 125);
     expect(missOf({ magnification: [(between * (1 - 1e-7)) / 20, (between * (1 + 1e-7)) / 20] })).not.toHaveProperty('wouldMeetIf');
-    expect(valueOf(atLeast(601))).toBeUndefined();
-    expect(valueOf(atMost(49))).toBeUndefined();
+    expect(remedied(atLeast(601))).toBeUndefined();
+    expect(remedied(atMost(49))).toBeUndefined();
   });
 
   it('is the change that is the least part of what is usual: 300 mm of space, 550 mm of focal length', () => {
