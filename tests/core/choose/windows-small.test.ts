@@ -61,6 +61,19 @@ describe('the range that is looked at', () => {
   });
 });
 
+describe('the window of a pairing', () => {
+  it('is wherever there is such a rig where nothing is asked, without a conflict', () => {
+    const answer = ofWant({});
+    expect([answer.window, answer.ends]).toEqual([[[50, 600]], []]);
+    expect(answer).not.toHaveProperty('conflict');
+    expect(ofWant({ magnification: [5, 12] })).not.toHaveProperty('conflict');
+  });
+  it('is told though there is no such rig at the end that is looked at first', () => {
+    const tube = { ...RIG, stops: [{ diameterMm: 40, fromSensorMm: 90 }] };
+    expect(ofWant({ magnification: [1, 100] }, tube).says).toMatch(/^Any relay from 90 mm up; below it there is no such rig: /);
+  });
+});
+
 describe('what a quantity is in the pairing itself', () => {
   it('is as given, as its power has it, or not known', () => {
     expect([FOCAL, SPACE, OPENING].map((vary) => presentOf(RIG, vary as typeof FOCAL))).toEqual([200, 60, 50]);
