@@ -95,6 +95,8 @@ export function mutantsOf(name: string, text: string): readonly Mutant[] {
     else if (node.type === 'IfStatement') add(node.test, 'true', 'false');
     else if (node.type === 'Literal' && typeof node.value === 'number') add(node, ...others(node.value));
     else if (node.type === 'Literal' && typeof node.value === 'boolean') add(node, String(!node.value));
+    // `super()` stays a statement of its own: fields that a constructor's parameters set are set after it.
+    else if (node.type === 'ExpressionStatement' && node.expression.callee?.type === 'Super');
     else if (node.type === 'ExpressionStatement' && ['CallExpression', 'AssignmentExpression'].includes(node.expression.type))
       add(node.expression, 'undefined');
     else if (node.type === 'CallExpression') add(node, ...otherCalls(node));
