@@ -52,9 +52,9 @@ export interface Study {
   readonly extraFrames: number;
   /** Paraxial focus of each wavelength of the light from that of the pairing's wavelength, mm; positive: farther from the relay. */
   readonly axialColour: readonly { readonly wavelengthNm: number; readonly shiftMm: number }[];
-  /** Greatest lateral colour over the picture, µm on the sensor, and in pixels where they are known. */
+  /** Greatest lateral colour over the picture, µm on the sensor, and in pixels. */
   readonly lateralColourUm: number;
-  readonly lateralColourPixels?: number;
+  readonly lateralColourPixels: number;
 }
 
 /** The lens as it stands at an infinity space. */
@@ -108,6 +108,6 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
       shiftMm: cardinal(lens).backFocalLengthMm - near,
     })),
     lateralColourUm,
-    ...(judging.pixelUm === undefined ? {} : { lateralColourPixels: lateralColourUm / judging.pixelUm }),
+    lateralColourPixels: lateralColourUm / judging.pixelUm,
   };
 }
