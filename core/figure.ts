@@ -24,7 +24,6 @@ export class Gap {
   }
   /** What several gaps come to: nothing exists if one says so, else all that is missing. */
   static join(gaps: readonly Gap[]): Gap {
-    if (gaps.length === 1) return gaps[0] as Gap;
     return gaps.find((g) => g.state === 'none') ?? new Gap('unknown', [...new Set(gaps.flatMap((g) => g.missing))], '');
   }
 }

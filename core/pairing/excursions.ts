@@ -21,7 +21,7 @@ function difference(a: number, b: number): number {
 }
 
 /** Where a sample within is no more than an end (a figure in steps, one that is cut), the end has it: there is no peak to look for. */
-const ENDS_FIRST = [0, 4, 1, 2, 3] as const;
+const ENDS_FIRST = [0, 4, 1, 3] as const;
 
 /**
  * Extremes of many figures at once over `[least, greatest]`, from their values `base` at `middle`. Five

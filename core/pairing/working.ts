@@ -51,8 +51,7 @@ const numeric = (node: Node): boolean => node.symbol !== '';
 function formula(worked: WorkedOut, node: Node, show: Show): { symbols: string; numbers: string } {
   if (node.kind === 'leaf') return { symbols: node.symbol, numbers: '' };
   const values = node.needs.map((need) => raw(worked, need));
-  const present = values.map((v) => typeof v === 'number');
-  const symbols = node.as(...node.needs.map((need, i) => (present[i] || !(values[i] instanceof Gap) ? need.symbol : '')));
+  const symbols = node.as(...node.needs.map((need, i) => (values[i] instanceof Gap ? '' : need.symbol)));
   const right = node.as(...values.map((v) => (typeof v === 'number' ? show(v) : '')));
   const value = raw(worked, node);
   const result = typeof value === 'number' ? show(value) : '';
