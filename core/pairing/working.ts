@@ -29,7 +29,7 @@ export interface Working {
 
 type Show = (value: number) => string;
 const DIGITS = 5;
-const shown: Show = (x) => short(x, DIGITS);
+const shown: Show = (x) => (Number.isFinite(x) ? short(x, DIGITS) : '∞');
 
 /** What a working is told from: a pairing's or the table's figures, worked out. */
 export interface WorkedOut {

@@ -11,6 +11,7 @@ describe('a circle in a rectangle of 6 by 8', () => {
 
   it('lies all inside up to half the shorter side', () => {
     expect(areas(0)).toEqual([0, 0]);
+    expect(areas(0.5)).toEqual(both(Math.PI / 4));
     expect(areas(2)).toEqual(both(4 * Math.PI));
     expect(areas(3)).toEqual(both(9 * Math.PI));
   });

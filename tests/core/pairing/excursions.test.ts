@@ -43,6 +43,24 @@ describe('how far figures rise and fall while one input moves', () => {
     expect(Math.abs(left.up - 0.49)).toBeLessThan(2e-4);
   });
 
+  it('looks half-way to either end, and between its samples whatever their distance', () => {
+    const asked: number[] = [];
+    const f = (x: number): number => 1 - (x - 10.9) ** 2;
+    const { up } = excursions(
+      (x) => {
+        asked.push(x);
+        return [f(x)];
+      },
+      7,
+      10,
+      14,
+      [f(10)],
+    );
+    expect(asked.slice(0, SAMPLED)).toEqual([7, 8.5, 12, 14]);
+    // Between 8.5 and 12, to the golden section's eighth step: 3.5 × 0.618⁹ = 0.046.
+    expect(Math.abs((up[0] as number) - 0.81)).toBeLessThan(0.046 ** 2);
+  });
+
   it('finds a trough likewise', () => {
     const { up, down, asked } = over((x) => (x - 0.3) ** 2);
     expect(up).toBeCloseTo(1.6, 12);
