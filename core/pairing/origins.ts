@@ -13,7 +13,6 @@ const NUDGE = 1e-4;
 /** The origin of each figure of a spread: that of the weakest input which really moves it. */
 export function originsOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], spread: Spread): (figure: number) => Origin {
   const real = inputs.filter((input) => input.leaf !== mapping && graph.place.has(input.leaf));
-  const someBareGuess = real.some((input) => input.origin === 'assumed' && input.plusMinus === 0);
   const someMeasured = real.some((input) => input.origin === 'measured');
   return (j) => {
     const figure = spread.figures[j] as Figure;
@@ -29,7 +28,7 @@ export function originsOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], 
       real.some((input) => input.origin === origin && (!bare || input.plusMinus === 0) && heeded(Math.abs(nudged(input) - value)));
     if (spread.moves.some((m) => m.input.origin === 'assumed' && (heeded(m.up[j] as number) || heeded(m.down[j] as number))))
       return 'assumed';
-    if (someBareGuess && nudgedBy('assumed', true)) return 'assumed';
+    if (nudgedBy('assumed', true)) return 'assumed';
     return !someMeasured || nudgedBy('marked', false) ? 'marked' : 'measured';
   };
 }

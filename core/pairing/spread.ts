@@ -35,10 +35,7 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
   const places = figures.map((f) => graph.place.get(f) as number);
   const read = (s: Sheet): number[] => {
     const row = new Array<number>(places.length);
-    for (let j = 0; j < row.length; j++) {
-      const value = s[places[j] as number];
-      row[j] = typeof value === 'number' ? value : plain(figures[j] as Figure, value);
-    }
+    for (let j = 0; j < row.length; j++) row[j] = plain(figures[j] as Figure, s[places[j] as number]);
     return row;
   };
   const base = read(sheet);

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import type { Figure } from '../../../core/figure.ts';
+import { type Figure, figure, leaf } from '../../../core/figure.ts';
+import { graph } from '../../../core/graph.ts';
 import type { Input } from '../../../core/pairing/input.ts';
 import { mapping } from '../../../core/pairing/leaves.ts';
 import { originsOf } from '../../../core/pairing/origins.ts';
@@ -55,6 +56,19 @@ it('goes by inputs with an interval as well as without', () => {
 });
 
 it('is never that of what the model cannot know, nor of what the figure cannot rest on', () => {
-  const inputs = [bare(x, 10, 'measured'), { ...bare(y, 3, 'marked'), leaf: mapping }, { ...bare(y, 3, 'assumed'), leaf: mapping }];
-  expect(origin(first, inputs)).toBe('measured');
+  const mapped = figure({
+    id: 'f',
+    unit: '1',
+    symbol: 'f',
+    words: '',
+    source: '',
+    as: () => '',
+    needs: [x, mapping],
+    of: (a, q) => a * (2 - q),
+  });
+  const strange = leaf('strange', 'q', '', '');
+  const inputs = [bare(x, 10, 'measured'), bare(mapping, 0, 'marked'), bare(strange, 0, 'marked'), doubtful(strange, 0, 'assumed')];
+  const all = graph([mapped]);
+  const sheet = all.fill(new Map(inputs.map(({ leaf: node, value }) => [node, value])));
+  expect(originsOf(all, sheet, inputs, spreadOf(all, sheet, inputs, [mapped]))(0)).toBe('measured');
 });

@@ -94,6 +94,7 @@ describe('the working of a figure', () => {
     };
     expect(of([given, Gap.unknown('/given')], [length, 5])).toEqual({ symbols: 'e = a', numbers: 'e = 5', terms: ['5 mm'] });
     expect(of([given, 7], [length, Gap.unknown('/length')])).toEqual({ symbols: 'e = g', numbers: 'e = 7', terms: ['7 mm'] });
+    expect(of([given, Gap.unknown('/given')], [length, Gap.unknown('/length')])).toEqual({ symbols: 'e', numbers: 'e = ', terms: [] });
   });
 
   it('keeps the symbol of what is no number, and tells a value without limit in words', () => {
@@ -115,6 +116,18 @@ describe('the working of a figure', () => {
       { symbol: 'c', words: 'worked out elsewhere', text: 'without limit', working: { symbols: 'c', numbers: 'c = ∞' } },
       { symbol: 'a', words: 'a length', text: 'without limit mm' },
     ]);
+  });
+
+  it('has no line for a number without a symbol', () => {
+    const coded = figure({ id: 'coded', symbol: 'h', ...text, needs: [kind, length], of: (_, a) => a, as: (_, a) => a });
+    const { terms } = workingOf(
+      worked(coded, [
+        [kind, 3],
+        [length, 5],
+      ]),
+      coded,
+    );
+    expect(terms.map(({ symbol }) => symbol)).toEqual(['a']);
   });
 
   it('leads to no field for what the model cannot know', () => {
