@@ -55,6 +55,8 @@ const SWAPPED_METHODS = new Map([
 ]);
 /** Methods whose object alone may stand in their place. */
 const LEFT_OUT = new Set(['filter', 'sort', 'toSorted', 'reverse', 'toReversed']);
+/** Statements that may be left out. */
+const LEFT_UNDONE = new Set(['CallExpression', 'AssignmentExpression']);
 /** What is kept of types: expressions that only carry one. */
 const TYPES = /^TS(?!AsExpression|NonNullExpression|SatisfiesExpression|InstantiationExpression)/;
 /** What is read by people only: words are held by other tests, and may be put otherwise without being wrong. */
@@ -96,8 +98,7 @@ export function mutantsOf(name: string, text: string): readonly Mutant[] {
     else if (node.type === 'Literal' && typeof node.value === 'number') add(node, ...others(node.value));
     else if (node.type === 'Literal' && typeof node.value === 'boolean') add(node, String(!node.value));
     // `super()` stays a statement of its own: fields that a constructor's parameters set are set after it.
-    else if (node.type === 'ExpressionStatement' && node.expression.callee?.type === 'Super');
-    else if (node.type === 'ExpressionStatement' && ['CallExpression', 'AssignmentExpression'].includes(node.expression.type))
+    else if (node.type === 'ExpressionStatement' && node.expression.callee?.type !== 'Super' && LEFT_UNDONE.has(node.expression.type))
       add(node.expression, 'undefined');
     else if (node.type === 'CallExpression') add(node, ...otherCalls(node));
     for (const [field, child] of Object.entries(node)) {
