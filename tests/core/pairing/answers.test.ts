@@ -6,8 +6,8 @@ import { assumptionsOf, movedMost } from '../../../core/pairing/assumptions.ts';
 import { turned } from '../../../core/pairing/difference.ts';
 import type { Evaluation } from '../../../core/pairing/evaluate.ts';
 import { TOLD } from '../../../core/pairing/registry.ts';
-import { sweepValues } from '../../../core/pairing/sweep.ts';
 import { laidOn, subjectSize } from '../../../core/pairing/subject.ts';
+import { sweepValues } from '../../../core/pairing/sweep.ts';
 import { swingOf } from '../../../core/pairing/swing.ts';
 import { told } from './told.ts';
 
@@ -108,7 +108,10 @@ describe('what a guess moves', () => {
     expect(found[0]).toEqual({ path: '/more', value: 5, plusMinus: 1, why: 'a guess', matters: 1 });
   });
   it('has no swing where it moves no headline figure', () => {
-    const evaluation = { ...told(here), spread: { moves: [move('/a', { pupilDiameterMm: [1, 1] }), move('/b', { coveredShare: [1e-9, 0] })] } };
+    const evaluation = {
+      ...told(here),
+      spread: { moves: [move('/a', { pupilDiameterMm: [1, 1] }), move('/b', { coveredShare: [1e-9, 0] })] },
+    };
     expect(['/a', '/b', '/c'].map((path) => swingOf(evaluation as unknown as Evaluation, path))).toEqual([undefined, undefined, undefined]);
   });
 });

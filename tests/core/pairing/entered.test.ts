@@ -162,13 +162,22 @@ describe('glass', () => {
     };
     // Half of 40 mm over 200: slope 0.1, cos⁴ = 1 / 1.01²; the pupil 10 mm inside the shoulder, 70 mm from the rim.
     const whole = 1 - 1 / 1.01 ** 2;
-    expect(mapping(1 - whole / 2)).toMatchObject({ path: GLASS, least: 0, greatest: expect.closeTo(0.5, 12), plusMinus: expect.closeTo(0.5, 12) });
+    expect(mapping(1 - whole / 2)).toMatchObject({
+      path: GLASS,
+      least: 0,
+      greatest: expect.closeTo(0.5, 12),
+      plusMinus: expect.closeTo(0.5, 12),
+    });
     expect(mapping(1 + whole / 4)).toMatchObject({ least: expect.closeTo(-0.25, 12), greatest: 0, plusMinus: expect.closeTo(0.25, 12) });
     expect(asked[0]).toEqual([70, expect.closeTo(0.1, 12)]);
     // Off the focus by 10 mm: 200 + 10 - (70 + 6) · 10 / 200 of height for a slope of 1.
     mapping(1, { sensorOffsetMm: 10 });
     expect(asked[2]).toEqual([70, expect.closeTo(20 / 206.2, 12)]);
-    expect(entered({ focalLengthMm: 200 }).list.find((i) => i.leaf === leaves.mapping)).toMatchObject({ least: 0, greatest: 1, plusMinus: 1 });
+    expect(entered({ focalLengthMm: 200 }).list.find((i) => i.leaf === leaves.mapping)).toMatchObject({
+      least: 0,
+      greatest: 1,
+      plusMinus: 1,
+    });
   });
 });
 

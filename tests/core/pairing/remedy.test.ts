@@ -6,7 +6,8 @@ import { told } from './told.ts';
 
 type Answers = Parameters<typeof told>[0];
 const cut = (clearsAt: Cut['clearsAt']): Cut => ({ stop: 'a ring', path: '/stops/0', onsetRadiusMm: 10, shareOfCornerLoss: 1, clearsAt });
-const judged = (bites?: Coverage['bites'], verdict: Coverage['verdict'] = 'crops') => ({ verdict, ...(bites ? { bites } : {}) }) as Coverage;
+const judged = (bites?: Coverage['bites'], verdict: Coverage['verdict'] = 'crops') =>
+  ({ verdict, ...(bites ? { bites } : {}) }) as Coverage;
 
 /** The remedy on a diagonal of 50, with a relay of 200 mm behind 60 mm of infinity space. */
 const say = (bites: Coverage['bites'], answers: Answers, cuts: readonly Cut[] = [], more: Parameters<typeof told>[1] = {}) =>
@@ -119,7 +120,14 @@ describe('the relay brought nearer', () => {
     expect(ring({ fromShoulderMm: 20 })).toMatch(helps);
     expect(ring({ fromSensorMm: 30 })).toMatch(helps);
     expect(ring({ fromShoulderMm: 21 })).not.toMatch(helps);
-    expect(nearer({ stops: [{ diameterMm: 60, fromShoulderMm: 10 }, { diameterMm: 60, fromShoulderMm: 21 }] })).not.toMatch(helps);
+    expect(
+      nearer({
+        stops: [
+          { diameterMm: 60, fromShoulderMm: 10 },
+          { diameterMm: 60, fromShoulderMm: 21 },
+        ],
+      }),
+    ).not.toMatch(helps);
   });
   it('is not worth it for a tenth of the light', () => {
     expect(nearer({ infinitySpaceMm: 20 })).not.toMatch(helps);

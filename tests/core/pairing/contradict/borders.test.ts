@@ -123,7 +123,10 @@ describe('the sensor before the image of the exit pupil', () => {
   });
   it('counts the distance from the exit pupil to the principal plane', () => {
     const plane = { relay: { ...base.relay, frontPrincipalPlaneFromRimMm: 60 } };
-    expect([focus(359, at(0, { infinitySpaceMm: 240, ...plane })), focus(361, at(0, { infinitySpaceMm: 240, ...plane }))]).toEqual([[], wrong]);
+    expect([focus(359, at(0, { infinitySpaceMm: 240, ...plane })), focus(361, at(0, { infinitySpaceMm: 240, ...plane }))]).toEqual([
+      [],
+      wrong,
+    ]);
     expect([focus(359, at(-60, { infinitySpaceMm: 240 })), focus(361, at(-60, { infinitySpaceMm: 240 }))]).toEqual([[], wrong]);
     const byGlass = { infinitySpaceMm: 293, relay: { kind: 'supplementary' } };
     expect([focus(359, byGlass, glass), focus(361, byGlass, glass)]).toEqual([[], wrong]);
