@@ -166,9 +166,9 @@ describe('a contradiction', () => {
     expect(lens({ focalLengthMm: 200, entrancePupilDiameterMm: 60, fNumber: 3 })[0]).toMatch(/^66\.67, or /);
   });
   it('begins just above what two statements may differ by', () => {
-    expect([lens({ powerDioptre: 5, focalLengthMm: 202.01 }), lens({ powerDioptre: 5, focalLengthMm: 201.99 })].map((all) => all.length)).toEqual([
-      1, 0,
-    ]);
+    expect(
+      [lens({ powerDioptre: 5, focalLengthMm: 202.01 }), lens({ powerDioptre: 5, focalLengthMm: 201.99 })].map((all) => all.length),
+    ).toEqual([1, 0]);
     const glassy = (more: object) => found({ relay: { kind: 'supplementary', glass: { class: 'singlet' }, ...more } }, works());
     expect([glassy({ powerDioptre: 5.301 }), glassy({ clearApertureMm: 48.0482 })].map((all) => all.length)).toEqual([1, 1]);
   });
