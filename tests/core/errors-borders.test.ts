@@ -27,7 +27,7 @@ describe('a refusal', () => {
   it('has a name, and tells every problem at its path', () => {
     const problem = (path: string) => ({ path, code: 'a', message: 'is wrong', given: '1', expected: '2' });
     const error = new PairingError([problem('/a'), problem('')]);
-    expect([error.name, error.message]).toEqual(['PairingError', '/a: is wrong; /: is wrong']);
+    expect([error.name, error.message, error.problems.length]).toEqual(['PairingError', '/a: is wrong; /: is wrong', 2]);
   });
 });
 
