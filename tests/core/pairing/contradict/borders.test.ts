@@ -147,8 +147,35 @@ describe('the sensor before the image of the exit pupil', () => {
     expect([focus(doubtful(300, 59), { infinitySpaceMm: 300 }), focus(doubtful(300, 61), { infinitySpaceMm: 300 })]).toEqual([[], wrong]);
     expect([focus(doubtful(0, 359), { infinitySpaceMm: 100 }), focus(doubtful(0, 361), { infinitySpaceMm: 100 })]).toEqual([[], wrong]);
   });
+  it('is none of a pairing in focus, however short its relay', () => {
+    expect(focus(undefined, { infinitySpaceMm: 2000, relay: { kind: 'supplementary', focalLengthMm: 5 } })).toEqual([]);
+    expect(focus(359.8, { infinitySpaceMm: 300 })).toEqual([]);
+  });
   it('is not asked for in focus, or of a relay of unknown length', () => {
     expect([focus(undefined, { infinitySpaceMm: 2000 }), focus(0, { infinitySpaceMm: 2000 })]).toEqual([[], []]);
     expect(focus(10, { relay: { kind: 'supplementary' } })).toEqual([]);
+  });
+});
+
+describe('a contradiction', () => {
+  const expected = (change: object) => contradictions({ ...base, ...change } as Pairing).map((problem) => problem.expected);
+  const lens = (more: object) => expected({ relay: { kind: 'camera-lens', ...more } });
+  it('says what would do, to four digits', () => {
+    expect(lens({ focalLengthMm: 60, focalLengthRangeMm: [70, 200] })).toEqual(['between 70 and 200']);
+    expect(lens({ powerDioptre: 7, focalLengthMm: 150 })[0]).toMatch(/^142\.9, or /);
+    expect(lens({ focalLengthMm: 200, entrancePupilDiameterMm: 60, fNumber: 3 })[0]).toMatch(/^66\.67, or /);
+  });
+  it('begins just above what two statements may differ by', () => {
+    expect(
+      [lens({ powerDioptre: 5, focalLengthMm: 202.01 }), lens({ powerDioptre: 5, focalLengthMm: 201.99 })].map((all) => all.length),
+    ).toEqual([1, 0]);
+    const glassy = (more: object) => found({ relay: { kind: 'supplementary', glass: { class: 'singlet' }, ...more } }, works());
+    expect([glassy({ powerDioptre: 5.301 }), glassy({ clearApertureMm: 48.0482 })].map((all) => all.length)).toEqual([1, 1]);
+  });
+  it('is none of a number that only does not say how sure it is', () => {
+    expect(found({ objective: { ...base.objective, na: { value: 0.5 } } })).toEqual([]);
+    expect(found({ objective: { ...base.objective, na: 0.9, immersionIndex: 1.5 }, subject: { index: 0.9 } })).toEqual([
+      '/subject/index contradiction',
+    ]);
   });
 });
