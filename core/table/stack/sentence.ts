@@ -28,7 +28,7 @@ function lead(stack: Stack): string {
   const frames = numberIn(answers.framesInAll);
   if (frames === 1) return `One frame is enough: it is ${um(T)} deep, and the subject ${um(1000 * d)}.`;
   if (step === undefined) return coarse(stack, T);
-  if (frames === undefined) return `${capital(whyOf(answers.framesInAll) || whyOf(answers.stackFrames))}.`;
+  if (frames === undefined) return `${capital(whyOf(answers.framesInAll))}.`;
   const more = numberIn(answers.curvatureFrames);
   const curved = more ? `, ${more} of them for the curved field,` : '';
   const time = numberIn(answers.stackTimeS);
