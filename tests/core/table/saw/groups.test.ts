@@ -165,19 +165,19 @@ describe('an unknown', () => {
   });
 
   test('clashes with what stood bare where more than a twentieth of that lies between', () => {
-    const clash = (low: number, high: number) => clashOf(RELAY_FOCAL_LENGTH, { low, high }, inputs(bare()));
+    const clash = ([low, high]: readonly [number, number]) => clashOf(RELAY_FOCAL_LENGTH, { low, high }, inputs(bare()));
     const told = { value: 200, path: '/relay/focalLengthMm' };
     for (const inside of [
       [210, 215],
       [185, 190],
       [190, 210],
     ] as const)
-      expect(clash(...inside)).toBeUndefined();
+      expect(clash(inside)).toBeUndefined();
     for (const outside of [
       [210.05, 215],
       [185, 189.95],
     ] as const)
-      expect(clash(...outside)).toEqual(told);
+      expect(clash(outside)).toEqual(told);
     expect(clashOf(RELAY_FOCAL_LENGTH, { low: 300, high: 310 }, inputs(relay({ focalLengthMm: q(200, 1) })))).toBeUndefined();
     const inside = (e: number) => inputs({ ...bare(), objective: { ...bare().objective, exitPupilFromShoulderMm: e } });
     // Of a place below zero too the twentieth is to both sides: -21 to -19.

@@ -61,7 +61,7 @@ describe('readings that agree', () => {
   test('a large unknown has an uneven interval as well', () => {
     const made: Made = { value: 16, plusMinus: 12, of: (x) => (x as number) ** 2 };
     const bench = madeBench(
-      [made, { value: 500, plusMinus: 0.1, of: (_, y) => y as number }].map(
+      [made, { value: 500, plusMinus: 0.1, of: (_: number, y: number) => y }].map(
         (one) => ({ ...one, of: (x: number, y: number) => one.of(x / 100, y) }) as Made,
       ),
       2,
