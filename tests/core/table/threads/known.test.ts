@@ -12,6 +12,8 @@ describe('threads that are known', () => {
     expect(used(/^objectives$/)).toEqual(['20.32 x 0.7056', '25 x 0.75', '26 x 0.7056', '27 x 0.75', '32 x 0.75']);
   });
 
+  it('are those of tubes', () => expect(used(/tubes/)).toEqual(['42 x 1', '48 x 0.75']));
+
   it('are those of filters: fine below 37 mm, 0.75 mm to 82, and 1 mm beyond', () => {
     expect(used(/^filters$/)).toEqual([
       ...[25.5, 30.5, 34, 35.5, 40.5].map((size) => `${size} x 0.5`),

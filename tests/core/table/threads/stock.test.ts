@@ -61,6 +61,14 @@ describe('a chain', () => {
     expect(chain(...through('52', 5, 0.5), ...x).links.map(({ piece }) => piece)).toEqual(x);
   });
 
+  it('takes no shorter way than the shortest, wherever that is told, and nothing that is used elsewhere', () => {
+    const [short, long] = [through('58', 5), through('52', 5, 0.5)];
+    expect(chain(...short, ...long).links.map(({ piece }) => piece)).toEqual(short);
+    const without = new Set([short[0] as Piece]);
+    const found = shortestChain(OBJECTIVE as End, RELAY as End, stockOf([...short, ...long]), {}, without) as Chain;
+    expect(found.links.map(({ piece }) => piece)).toEqual(long);
+  });
+
   it('has eight pieces at most', () => {
     // Each goes one place on in a row of threads that only it joins.
     const row = ['M25', '37', '43', '46', '49', '52', '55', '58', '62', '67'];
