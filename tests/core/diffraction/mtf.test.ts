@@ -57,8 +57,9 @@ describe('a cut pupil', () => {
 });
 
 describe('depth of field', () => {
-  // NA over the index is 0.8, its cosine 0.6: λ / (2 · 1.25 · 0.4) = λ.
-  it('at a high aperture in a medium is by the angle there', () => expect(waveTerm('high-aperture', 0.55, 1, 1.25)).toBeCloseTo(0.55, 12));
+  // NA over the index is 0.6, its cosine 0.8: λ / (2 · 1.25 · 0.2) = 2 λ.
+  it('at a high aperture in a medium is by the angle there', () =>
+    expect(waveTerm('high-aperture', 0.55, 0.75, 1.25)).toBeCloseTo(1.1, 12));
   it('by the other conventions is λn/NA², half and twice that', () =>
     expect((['wave-and-pixel', 'half-wave-term', 'double-wave-term'] as const).map((name) => waveTerm(name, 0.5, 0.5, 1.5))).toEqual([
       3, 1.5, 6,
