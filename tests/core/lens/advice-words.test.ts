@@ -153,7 +153,7 @@ describe('the other way round', () => {
   it('is told by the places that get light', () => {
     const dark = { oneFrameBlurUm: undefined as never };
     const places = (turned: SpacingPoint[]): string => said(turned.map((p) => pair(at(p.infinitySpaceMm, 0.2), p)));
-    expect(places([at(50, 0, dark), at(60, 0.1), at(70, 0.1, { oneFrameBlurUm: 30 }), at(80, 0, dark)])).toContain(
+    expect(places([at(50, 0, dark), at(60, 0.1), at(65, 0.1), at(70, 0.1, { oneFrameBlurUm: 30 }), at(80, 0, dark)])).toContain(
       'Strong side first the blur is 30 to 20 µm anywhere from 60 to 70 mm.',
     );
     expect(places([at(50, 0, dark), at(60, 0.1)])).toContain('Strong side first the blur is 20 µm at 60 mm.');

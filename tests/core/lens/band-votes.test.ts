@@ -124,6 +124,9 @@ describe('lenses are tried', () => {
       ),
     ] as [Tried, Tried];
     for (const way of [0, 1] as const) expect(first.ways[way].map((p) => p.infinitySpaceMm)).toEqual([20, 100]);
+    // Weak side first such a lens is by far the better at 100 mm.
+    expect(first.ways[0][1]?.oneFrame).toBeGreaterThan(2 * (first.ways[1][1]?.oneFrame as number));
+    for (const way of [0, 1] as const) expect(first.ways[way]).toContain(first.best[way].point);
     expect(first.residuals).toBe(residuals);
     expect(second).not.toHaveProperty('residuals');
   });

@@ -4,10 +4,13 @@ import { plainIndex } from '../../../core/glass/medium.ts';
 import { arrived, blurOf, spotsOf, worstBlur } from '../../../core/lens/blur.ts';
 import { spotDiagram } from '../../../core/lens/spots.ts';
 import type { Discs } from '../../../core/pupil/discs.ts';
+import { start } from '../../../core/trace/beam.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
 import { valueAt } from '../../../core/trace/focus.ts';
+import { ringsAndSpokes } from '../../../core/trace/points.ts';
 import { type Prescription, prescription } from '../../../core/trace/prescription.ts';
-import { meanAt } from '../../../core/trace/spot.ts';
+import { rays, trace } from '../../../core/trace/rays.ts';
+import { meanAt, spot } from '../../../core/trace/spot.ts';
 
 /** A pane of no thickness, through which rays go straight on. */
 const pane = (semiMm = 100): Prescription =>
@@ -78,6 +81,8 @@ describe('what arrives of a beam', () => {
     expect(came({ walk: [0, 100], radius: [5, 6] }).weights).toEqual([1, 0, 0, 0]);
     expect(came({ walk: [0, 100], radius: [5, 8] }).weights).toEqual([0.8, 0, 0, 0.2]);
     expect(came({ walk: [0, -100], radius: [5, 8] }).weights).toEqual([0, 1, 0, 0]);
+    // In whichever order they are told.
+    expect(came({ walk: [100, 0], radius: [8, 5] }).weights).toEqual([0.8, 0, 0, 0.2]);
     expect(came(NOTHING).weights).toBeUndefined();
   });
 
@@ -97,6 +102,25 @@ describe('the spots of a field point', () => {
     expect(square(WHOLE, 0) / 12.5).toBeCloseTo(1, 2);
     expect(middle(WHOLE, 0.02)).toBeCloseTo(0.2, 2);
     expect(middle({ walk: [30], radius: [5] }, 0.02)).toBeCloseTo(0.6 + 0.2, 2);
+  });
+
+  // Six rings are exact up to the fifth power of the aperture: sixteen say the same to rounding, chords to eight digits.
+  it('of a whole disc are exact, where other stops just hold it too', () => {
+    const points = ringsAndSpokes(16, 32);
+    const exact = (slope: number, middle: number): number => {
+      const bundle = rays(points.count);
+      for (let i = 0; i < points.count; i++) start(bundle, i, 5 * (points.x[i] as number), middle + 5 * (points.y[i] as number), slope, 10);
+      trace(lens(1.5), bundle);
+      return valueAt(spot(bundle, points.share, 0).square, 0);
+    };
+    for (const [discs, middle] of [
+      [WHOLE, 0],
+      [{ walk: [0, 20], radius: [5, 6] }, 0],
+      [{ walk: [0, -20], radius: [5, 6] }, 0],
+      [{ walk: [60, 60], radius: [5, 6] }, 3],
+      [{ walk: [60, 60], radius: [6, 5] }, 3],
+    ] as const)
+      expect(Math.abs(square(discs, 0.05) / exact(0.05, middle) - 1)).toBeLessThan(1e-11);
   });
 
   it('are those of the whole disc where other stops just hold it', () => {
@@ -171,6 +195,23 @@ describe('a spot that is drawn', () => {
     expect(Math.abs(mean)).toBeLessThan(25);
   });
 
+  it('of a beam from the side is as wide both ways, about the middle of its two colours', () => {
+    const spot = spotDiagram(setting(WHOLE, [lens(1.5), lens(1.5)], [0.5, 0.5]), 0.02, 150);
+    for (const places of [spot?.xUm ?? [], spot?.yUm ?? []]) {
+      const mean = (of: (x: number) => number): number => places.reduce((sum, x) => sum + of(x) / places.length, 0);
+      // Half of the radius in each direction.
+      expect(Math.abs(Math.sqrt(mean((x) => x * x)) / 625 - 1)).toBeLessThan(0.02);
+      expect(Math.abs(mean((x) => x))).toBeLessThan(25);
+    }
+  });
+
+  it('is taken to its plane along each ray', () => {
+    // A plane at the last vertex itself: as far apart as in the pupil, and 0.02 · 10 beside it.
+    const there = spotDiagram(setting(WHOLE), 0.02, 0);
+    const square = (there?.xUm ?? []).reduce((sum, x) => sum + (x * x) / 120, 0);
+    expect(Math.abs(Math.sqrt(square) / 2500 - 1)).toBeLessThan(0.02);
+  });
+
   it('tells how far two colours are apart', () => {
     const two = setting(WHOLE, [lens(1.5), lens(1.54)], [0.5, 0.5]);
     // 1 mm off the axis at the lens a slope of 0.1 is bent by 1/200 and by 1.08/200 mm per mm.
@@ -186,6 +227,8 @@ describe('the worst blur', () => {
     const [a, b] = [0, 2].map((at) => ({ at, least: 1e-6, rate: 1e-6 }));
     const { planeMm, oneFrameUm, stackUm } = worstBlur([a, b] as never) ?? {};
     expect([planeMm, oneFrameUm, stackUm]).toEqual([1, Math.SQRT2, 1].map((x) => expect.closeTo(x, 9)));
+    // Together: on the plane of the worse one, where the other is below it.
+    expect(worstBlur([a, { at: 0, least: 4e-6, rate: 1e-6 }] as never)?.oneFrameUm).toBeCloseTo(2, 9);
     expect(worstBlur([a, { at: 0, least: 4e-6, rate: 1e-6 }] as never)?.stackUm).toBeCloseTo(2, 9);
   });
   it('is none of no points', () => expect(worstBlur([])).toBeUndefined());

@@ -73,6 +73,12 @@ describe('a lens as a relay', () => {
     for (const own of cut) expect(own).not.toBe(first);
   });
 
+  it('counts the narrowest stop, alone as well', () => {
+    const { relay } = rig();
+    const of = (radius: number): number => relay.focusSpreadMm(spread({ walk: [0], radius: [radius] }));
+    expect(Math.abs(of(3) / of(5) - 1)).toBeGreaterThan(1e-3);
+  });
+
   it('leaves out a stop that moves with the narrowest', () => {
     const { relay, asked } = rig();
     const first = relay.focusSpreadMm(spread({ walk: [70], radius: [5] }));

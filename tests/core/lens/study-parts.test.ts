@@ -80,6 +80,12 @@ describe('a picture part of which gets no light', () => {
     expect(study.points.at(-1)).toStrictEqual({ radiusMm: expect.closeTo(NARROW.cornerMm, 9), slope: expect.any(Number) });
   });
 
+  it('has none that is seen where nothing of the detail arrives, with all the light there is', () => {
+    const fine = studyOf({ ...JUDGING, frequency: 500 }, 60);
+    expect(fine.points.map((p) => p.seen)).toEqual(Array(9).fill(undefined));
+    expect(fine.worst).toMatchObject({ oneFrame: 0, stack: 0, cornerLight: 1, oneFrameBlurUm: expect.any(Number) });
+  });
+
   it('keeps no contrast in its worst point, and has no blur there', () => {
     expect(spacingPoint(NARROW, NARROW.ways[0], 120)).toStrictEqual({ infinitySpaceMm: 120, oneFrame: 0, stack: 0, cornerLight: 0 });
   });
