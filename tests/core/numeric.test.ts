@@ -5,9 +5,9 @@ import { crossing, fallingRoot, narrowing } from '../../core/numeric.ts';
 function fallingAsks(at: (x: number) => readonly [number, number], low: number, high: number) {
   const asked: number[] = [];
   const root = fallingRoot(
-    (x) => {
+    (x, into) => {
       asked.push(x);
-      return at(x);
+      [into.value, into.rate] = at(x);
     },
     low,
     high,

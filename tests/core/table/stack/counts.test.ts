@@ -13,11 +13,11 @@ const GAP = Gap.unknown('/sensor/pixelPitchUm');
 describe('frames', () => {
   test('one is enough for a subject as deep as it, whatever the rail does', () => {
     expect(counts.stackFrames(0.01, 10, GAP)).toBe(1);
-    expect(counts.stackFrames(0.0101, 10, GAP)).toBe(GAP);
+    expect(counts.stackFrames(0.0101, 10, GAP)).toEqual(GAP);
     expect(counts.stackFrames(0.0101, 10, 8)).toBe(2);
     expect(counts.stackFrames(0.5, 10, 7)).toBe(71);
-    expect(counts.stackFrames(0.1, GAP, 8)).toBe(GAP);
-    expect(counts.stackFrames(GAP, 10, 8)).toBe(GAP);
+    expect(counts.stackFrames(0.1, GAP, 8)).toEqual(GAP);
+    expect(counts.stackFrames(GAP, 10, 8)).toEqual(GAP);
   });
   test('a hundred thousand are counted, one more is too many', () => {
     expect(counts.stackFrames(100, 1, 1)).toBe(100_000);
@@ -37,7 +37,7 @@ describe('frames', () => {
     expect(counts.framesInAll(11, GAP)).toBe(11);
     const none = Gap.none('too many');
     expect(counts.framesInAll(11, none)).toBe(none);
-    expect(counts.framesInAll(GAP, 3)).toBe(GAP);
+    expect(counts.framesInAll(GAP, 3)).toEqual(GAP);
   });
 });
 
@@ -54,7 +54,7 @@ describe('steps', () => {
     expect(counts.incrementsAStep(8, 1.5, 5.4)).toMatchObject({ state: 'none', why: expect.stringContaining('finest step is longer') });
     expect(counts.frameStepUm(8, 1.5, 1, 5)).toBe(7.5);
     expect(counts.frameStepUm(8, 1.5, GAP, GAP)).toBe(8);
-    expect(counts.frameStepUm(GAP, 1.5, 1, GAP)).toBe(GAP);
+    expect(counts.frameStepUm(GAP, 1.5, 1, GAP)).toEqual(GAP);
     const coarse = Gap.none('too coarse');
     expect(counts.frameStepUm(8, 1.5, 9, coarse)).toBe(coarse);
     expect(counts.railIncrementThere(0)).toMatchObject({ state: 'unknown' });
@@ -67,6 +67,6 @@ describe('steps', () => {
     expect(counts.railErrorForgivenUm(0.2, 12, 1.5, 1)).toBeCloseTo(1, 12);
     expect(counts.railErrorForgivenUm(0, 12, 1.5, 4)).toBe(0);
     expect(counts.railErrorForgivenUm(0.2, 12, 1.5, 7)).toMatchObject({ state: 'none' });
-    expect(counts.railErrorForgivenUm(0.2, GAP, 1.5, 1)).toBe(GAP);
+    expect(counts.railErrorForgivenUm(0.2, GAP, 1.5, 1)).toEqual(GAP);
   });
 });
