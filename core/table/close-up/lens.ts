@@ -30,8 +30,7 @@ export const closeUpPowerDioptre = openFigure({
     if (typeof f !== 'number') return f;
     if (typeof P2 !== 'number') return MM_PER_M / f;
     if (typeof d !== 'number') return d;
-    const together = MM_PER_M / f + P2 - (d * P2) / f;
-    return d < f && together > 0 ? together : Gap.none('the two close-up lenses stand farther apart than the first one can see');
+    return d < f ? MM_PER_M / f + P2 - (d * P2) / f : Gap.none('the two close-up lenses stand farther apart than the first one can see');
   },
   as: (f, P2, d) => (P2 && d ? `1000 / ${f} + ${P2} − ${d} × ${P2} / ${f}` : `1000 / ${f}`),
 });

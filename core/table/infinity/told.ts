@@ -16,7 +16,7 @@ const set = (evaluation: TableEvaluation, one: Setting): number => numberAt(eval
 /** What errs first when the tube is wrong, on the side on which it may be less so. */
 export function tubeBites({ answers }: TableEvaluation): TubeBite | undefined {
   const least = known(answers.tubeToleranceMm);
-  if (least === undefined || least === Number.POSITIVE_INFINITY) return undefined;
+  if (least === undefined) return undefined;
   if (known(answers.magnificationToleranceMm) === least) return 'magnification';
   return known(answers.sharpShorterMm) === least || known(answers.sharpLongerMm) === least ? 'sharpness' : 'place';
 }
@@ -42,8 +42,6 @@ function tubeSays(evaluation: TableEvaluation): string {
   const { answers, pairing } = evaluation;
   const way = wayOf(pairing);
   const least = mm(answers.tubeToleranceMm);
-  if (answers.tubeToleranceMm.state === 'unlimited')
-    return `However the ${way === 'ring' ? 'focus ring' : 'tube'} is set, nothing that is counted here errs.`;
   if (least === undefined) return 'How exactly infinity must be set is not known yet.';
   if (known(answers.tubeToleranceMm) === 0)
     return 'The sensor stands so far from the relay’s focus that spherical aberration already shows: bring it nearer to infinity.';

@@ -16,8 +16,8 @@ export const lightSentence = (light: Light): string =>
 const mm = (x: number): string => `${short(x)} mm`;
 /** With the digits that the figure has in its own place. */
 const digits = (answer: Answer, sign: 1 | -1 = 1): string => {
-  const [low, value = Number.NaN, high] = interval(answer) ?? [];
-  return sign > 0 ? earned(value, low, high) : earned(-value, high === undefined ? high : -high, low === undefined ? low : -low);
+  const [low, value, high] = interval(answer) ?? [Number.NaN, Number.NaN, Number.NaN];
+  return sign > 0 ? earned(value, low, high) : earned(-value, -high, -low);
 };
 
 function lead(light: Light): string {
@@ -53,7 +53,7 @@ function diffuser(light: Light): string {
   const [low = Number.NaN, , high = Number.NaN] = interval(answer) ?? [];
   if (wide === undefined || spare === undefined) return '';
   const it = `a diffuser of ${mm(wide)}`;
-  if (spare < 0 && high < 0) return `${it} does not fit: it is ${digits(answer, -1)} mm too narrow`;
+  if (high < 0) return `${it} does not fit: it is ${digits(answer, -1)} mm too narrow`;
   if (spare < 0) return `${it} is likely ${digits(answer, -1)} mm too narrow (${short(low, 2)} to +${short(high, 2)} mm to spare)`;
   const doubt = low < 0 ? ', which what is not known may use up' : '';
   return `${it} fits with ${digits(answer)} mm to spare${doubt}${share === undefined ? '' : `, and fills ${percent(share)} of that half-space`}`;

@@ -69,10 +69,6 @@ export function benchOf(
     const [base, sheet] = [sheets[i] as Sheet, scratch[i] as Sheet];
     for (let k = 0; k < unknowns.length; k++) {
       const place = places[i]?.[k];
-      if (place !== undefined) sheet[place] = base[place];
-    }
-    for (let k = 0; k < unknowns.length; k++) {
-      const place = places[i]?.[k];
       if (place !== undefined) sheet[place] = (unknowns[k] as Unknown).put(sheet[place], xs[k] as number);
     }
     if (moved) sheet[moved.place] = moved.put(sheet[moved.place], moved.to);
@@ -119,7 +115,7 @@ export function benchOf(
       const numbers = nominal[i] as number[];
       const here = foretold(i, xs);
       const both = ({ value, plusMinus }: Sure, at: (x: number) => number): number =>
-        plusMinus === 0 ? 0 : effect(here, at(value - plusMinus), at(value + plusMinus));
+        effect(here, at(value - plusMinus), at(value + plusMinus));
       const ownDoubts = own.map((number, k) => both(number, (x) => read(i, xs, numbers.with(k, x))));
       const stoodDoubts = stood.map(({ leaf, ...number }) => {
         const place = graph.place.get(leaf);

@@ -62,8 +62,9 @@ function ofMicrometer({ sensor }: Pairing, s: Of<'micrometer'>, path: string): P
     ];
   }
   const { columns, rows } = sensor;
-  const most = columns === undefined || rows === undefined ? undefined : Math.hypot(columns, rows);
-  return most !== undefined && s.pixels.value > most
+  // What nobody counted is no number, and nothing is more than that.
+  const most = Math.hypot(columns ?? Number.NaN, rows ?? Number.NaN);
+  return s.pixels.value > most
     ? [problem(`${path}/pixels/value`, s.pixels.value, "is more than the sensor's diagonal has", `at most ${short(most, 6)}`)]
     : [];
 }

@@ -44,7 +44,7 @@ export const stackFramesUnwatched = figure({
   as: (d, e, q, T, s) => whole(`1000 × ${d} + 2 × ${q} × ${e}`, T, s),
 });
 
-export const curvatureFrames = figure({
+export const curvatureFrames = openFigure({
   id: 'curvatureFrames',
   unit: '1',
   symbol: 'n_c',
@@ -53,10 +53,15 @@ export const curvatureFrames = figure({
   needs: [subjectDepth, curvature, depthOfFieldUm, frameStepUm, stackFrames],
   noneCountsAs: Number.POSITIVE_INFINITY,
   of: (d, c, T, s, n) => {
+    if (typeof d !== 'number' || typeof c !== 'number' || typeof T !== 'number' || typeof n !== 'number')
+      return Gap.join([d, c, T, n].filter((v) => v instanceof Gap));
+    // One frame needs no step.
+    if (UM_PER_MM * d + c <= T) return 0;
+    if (typeof s !== 'number') return s;
     const frames = counted(framesOf(UM_PER_MM * d + c, T, s));
     return typeof frames === 'number' ? frames - n : frames;
   },
-  as: (d, c, T, s, n) => `${whole(`1000 × ${d} + ${c}`, T, s)} − ${n}`,
+  as: (d, c, T, s, n) => (s ? `${whole(`1000 × ${d} + ${c}`, T, s)} − ${n}` : '0'),
 });
 
 export const framesInAll = openFigure({

@@ -58,8 +58,8 @@ export function stackByObjective(
   return rows.sort((a, b) => up(a.frames, b.frames) || up(a.magnification, b.magnification));
 }
 
-/** The lesser first, what is not known last. */
-const up = (a = Number.POSITIVE_INFINITY, b = Number.POSITIVE_INFINITY): number => (a === b ? 0 : a - b);
+/** The lesser first, what is not known last; two that are not known differ by NaN, which sorts as alike. */
+const up = (a = Number.POSITIVE_INFINITY, b = Number.POSITIVE_INFINITY): number => a - b;
 
 /** The `most` rows whose magnification is nearest to this, as a ratio; rows without one are farthest. */
 export function nearestIn(rows: readonly ObjectiveStack[], magnification: number, most: number): ReadonlySet<ObjectiveStack> {

@@ -76,7 +76,7 @@ export const frameStepUm = openFigure({
     "depth × (1 − overlap), and with both neighbours off by the rail's error no more than the depth; down to whole ones of the rail's finest step",
   needs: [longestStep, focusPerRail, incrementThere, incrementsAStep],
   of: (longest, q, i, whole) => {
-    if (typeof longest !== 'number' || typeof i !== 'number') return longest;
+    if (typeof i !== 'number') return longest;
     return typeof whole === 'number' ? whole * (q as number) * i : whole;
   },
   as: (longest, q, i, whole) => (i && whole ? `${whole} × ${q} × ${i}` : longest),

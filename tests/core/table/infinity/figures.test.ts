@@ -154,6 +154,22 @@ describe('in words', () => {
     expect(says(blind)).toMatch(/^How exactly infinity must be set is not known yet\./);
     expect(tubeBites(table(blind))).toBeUndefined();
   });
+  test('what errs first may be the sharpness of a longer tube', () => {
+    expect(tubeBites(table(rig({ sensorOffsetMm: 30 }), { magnificationTolerance: 0.5 }))).toBe('sharpness');
+  });
+  test('before the focus no far thing will do; a small aperture does not mind', () => {
+    expect(says({ ...CAMERA, sensorOffsetMm: -20 })).toMatch(/^Set the lens’s focus ring to infinity\. /);
+    const dim = { ...CAMERA, objective: { ...CAMERA.objective, na: 0.05, magnification: 2 } };
+    expect(says(dim)).toContain('stays sharp however far the focus is off;');
+  });
+  test('of a thing too near to leave a picture nothing is said, and no space is left for it', () => {
+    for (const focalLengthMm of [550, 1200]) {
+      const text = says(rig({ relay: { ...rig().relay, focalLengthMm } as Pairing['relay'] }), { farThingM: 1 });
+      expect(text).not.toContain('A relay focused on');
+      expect(text).not.toMatch(/ {2}| $/);
+    }
+    for (const pairing of [rig(), CAMERA, rig({ infinitySpaceMm: 200 })]) expect(says(pairing)).not.toMatch(/ {2}| $/);
+  });
   test('shares are told without their sign', () => {
     expect(says(rig({ infinitySpaceMm: 300 }), { farThingM: 20.2 })).toMatch(/with 0\.5 % less magnification/);
     expect(says(rig(), { farThingM: 20.2 })).toMatch(/with 0\.8 % more magnification/);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Pairing } from '../../../../core/index.ts';
 import { benchOf } from '../../../../core/table/saw/bench.ts';
 import { magnificationSeen } from '../../../../core/table/saw/magnification.ts';
-import { readingOf } from '../../../../core/table/saw/readings.ts';
+import { readingOf, saidOf } from '../../../../core/table/saw/readings.ts';
 import type { Sighting } from '../../../../core/table/saw/sightings.ts';
 import { measuredAs } from '../../../../core/table/saw/take.ts';
 import { EXIT_PUPIL, RELAY_FOCAL_LENGTH } from '../../../../core/table/saw/unknowns.ts';
@@ -29,6 +29,16 @@ describe('what is foretold', () => {
     expect(blind.foretold(0, [-20])).toBeNaN();
     expect(blind.missing(1)).toEqual([]);
   });
+});
+
+test('what the pairing says of an unknown is foretold by the unknown itself, and wants nothing', () => {
+  const said = benchOf(
+    { ...bare(), relay: { kind: 'tube-lens', focalLengthMm: 200 } },
+    [saidOf(1, q(16, 2))],
+    [EXIT_PUPIL, RELAY_FOCAL_LENGTH],
+  );
+  expect([said.foretold(0, [-20, 15]), said.missing(0)]).toEqual([15, []]);
+  expect(said.doubts(0, [-20, 15]).own).toEqual([]);
 });
 
 describe('what the half-widths do', () => {

@@ -30,6 +30,11 @@ describe('frames', () => {
   });
   test('a curved field takes those that a deeper subject would take more', () => {
     expect(counts.curvatureFrames(0.09, 20, 10, 8, 11)).toBe(3);
+    // One frame needs no step, and what is not known is not for want of one.
+    const coarse = Gap.none('too coarse');
+    expect(counts.curvatureFrames(0.001, 9, 10, coarse, 1)).toBe(0);
+    expect(counts.curvatureFrames(0.001, 9.1, 10, coarse, 1)).toBe(coarse);
+    expect(counts.curvatureFrames(0.001, GAP, 10, coarse, 1)).toBe(GAP);
     expect(counts.curvatureFrames(99.9, 200, 1, 1, 99_900)).toMatchObject({ state: 'none' });
   });
   test('in all those of both, and without those that are not known', () => {

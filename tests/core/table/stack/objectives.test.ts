@@ -49,6 +49,11 @@ describe('the stack by objective', () => {
     expect(row).toMatchObject({ why: expect.stringContaining('more than 100,000 frames'), magnification: expect.closeTo(50, 9) });
     expect(row).not.toHaveProperty('frames');
   });
+  test('one frame needs no step: where the rail is too coarse for one there is none, and no reason is wanting', () => {
+    const [row] = stackByObjective({ ...rig, subject: { depthMm: 0.001 } }, { railErrorUm: 100 }, [objective(10, 0.25)]);
+    expect(row).toMatchObject({ frames: 1, depthUm: expect.any(Number) });
+    for (const key of ['stepUm', 'why', 'railTravelMm']) expect(row).not.toHaveProperty(key);
+  });
 });
 
 describe('the nearest by ratio', () => {
