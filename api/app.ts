@@ -7,7 +7,7 @@ import { guarded, secured } from './guard.ts';
 import { ENTRANCE, entrance, keptFromOthers } from './key.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
-import { checksRoute, checksTold } from './routes/checks.ts';
+import { checksRoute, checksTeller } from './routes/checks.ts';
 import { choicesRoute, oneMoreRoute, searched } from './routes/choices.ts';
 import { classFamily, classRoute } from './routes/classes.ts';
 import { described } from './routes/described.ts';
@@ -84,6 +84,7 @@ export function buildApp({
   });
   app.notFound((c) => elsewhere(app, page, c));
   tableRoutes(app, stock);
+  const checksTold = checksTeller();
   // Made when it is first asked for: that takes as long as many a report, and it is always the same.
   let made: { openapi: string } | undefined;
   const document = () => {

@@ -14,12 +14,13 @@ export const checksRoute = createRoute({
   responses: { 200: json(checksSchema, 'by subject, each number with its tolerance'), ...ANY_REFUSAL },
 });
 
-let told: Promise<Told> | undefined;
-
-/** Worked out once, with pauses for other requests: neither the checks nor the optics change while the server runs. */
-export function checksTold(): Promise<Told> {
-  told ??= workedOut();
-  return told;
+/** Worked out once, with pauses for other requests: neither the checks nor the optics change while a server runs. */
+export function checksTeller(): () => Promise<Told> {
+  let told: Promise<Told> | undefined;
+  return () => {
+    told ??= workedOut();
+    return told;
+  };
 }
 
 async function workedOut(): Promise<Told> {
