@@ -63,7 +63,7 @@ export function batch(
         call: calls[i] as Call,
         at: start.get(i) as number,
         count: first.length,
-        from: first.flatMap((row) => own.map((n) => cell(n, row))),
+        from: Int32Array.from(first.flatMap((row) => own.map((n) => cell(n, row)))),
       };
     });
   const blank: unknown[] = new Array(cells).fill(undefined);
@@ -85,12 +85,18 @@ export function batch(
         const here = values[at];
         const width = call.count;
         for (let g = 1, pos = 0; g <= count; g++, pos += width) {
-          let touched = 0;
-          for (let n = 0; n < width; n++) touched |= other[from[pos + n] as number] as number;
-          const value = touched === 0 ? here : called(call, from, pos, values);
-          const same = touched === 0 || alike(call, value, here);
-          values[at + g] = same ? here : value;
-          other[at + g] = same ? 0 : 1;
+          let touched = other[from[pos] as number] as number;
+          for (let n = 1; n < width; n++) touched |= other[from[pos + n] as number] as number;
+          if (touched === 1) {
+            const value = called(call, from, pos, values);
+            if (!alike(call, value, here)) {
+              values[at + g] = value;
+              other[at + g] = 1;
+              continue;
+            }
+          }
+          values[at + g] = here;
+          other[at + g] = 0;
         }
       }
       return values;

@@ -33,18 +33,25 @@ export interface Together {
 export const samplesOf = ({ apart, least, value, greatest }: Input): readonly number[] =>
   apart === 'one way' ? [least, greatest] : samplesOver(least, value, greatest);
 
+/** The k-th of them. */
+function sampleAt({ apart, least, value, greatest }: Input, k: number): number {
+  if (apart === 'one way') return k === 0 ? least : greatest;
+  return k === 0 ? least : k === 1 ? (least + value) / 2 : k === 2 ? value : k === 3 ? (value + greatest) / 2 : greatest;
+}
+
 /** Who writes a leaf on a row: an input, at one of its samples or moved by a part of its interval. */
 type Writer = { readonly input: number; readonly sample: number } | { readonly input: number; readonly part: number };
 
 /** What rows inputs ask for hangs on this much of them; inputs like those of another pairing share their rows. */
-const kindOf = (inputs: readonly Input[], graph: Graph): string =>
-  inputs
-    .map((input) => {
-      const { leaf, apart, least, value, greatest } = input;
-      const place = graph.place.get(leaf) ?? '';
-      return `${place}${apart === undefined ? 't' : apart === 'one way' ? 'o' : 'b'}${least === value ? 'l' : ''}${greatest === value ? 'g' : ''}`;
-    })
-    .join();
+function kindOf(inputs: readonly Input[], graph: Graph): string {
+  let kind = '';
+  for (let i = 0; i < inputs.length; i++) {
+    const { leaf, apart, least, value, greatest } = inputs[i] as Input;
+    const way = (apart === undefined ? 0 : apart === 'one way' ? 1 : 2) + (least === value ? 3 : 0) + (greatest === value ? 6 : 0);
+    kind += String.fromCharCode((graph.place.get(leaf) ?? -1) + 1, way);
+  }
+  return kind;
+}
 
 /** So many kinds are remembered for a list of figures. */
 const MOST_KINDS = 64;
@@ -111,7 +118,7 @@ function newRows(graph: Graph, figures: readonly Figure[], inputs: readonly Inpu
       let value = current;
       for (const writer of rows[row]?.writers.get(place) ?? []) {
         const input = own[writer.input] as Input;
-        value = input.put(value, 'part' in writer ? movedBy(input, writer.part) : (samplesOf(input)[writer.sample] as number));
+        value = input.put(value, 'part' in writer ? movedBy(input, writer.part) : sampleAt(input, writer.sample));
       }
       return value;
     },
