@@ -56,8 +56,17 @@ const picked = (count: number, places: ArrayLike<number>, from: number, cells: r
   return values;
 };
 
-const gapAmong = (count: number, places: ArrayLike<number>, from: number, cells: readonly unknown[]): unknown =>
-  Gap.among(picked(count, places, from, cells));
+/** What the gaps among needs come to: most often there is but one, and no list is made. */
+function gapAmong(count: number, places: ArrayLike<number>, from: number, cells: readonly unknown[]): unknown {
+  let only: unknown;
+  for (let k = 0; k < count; k++) {
+    const value = cells[places[from + k] as number];
+    if (!isGap(value)) continue;
+    if (only) return Gap.among(picked(count, places, from, cells));
+    only = value;
+  }
+  return only;
+}
 
 /** Whether what follows cannot tell `a` from `b`. */
 export function alike({ same }: Call, a: unknown, b: unknown): boolean {

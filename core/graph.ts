@@ -1,11 +1,6 @@
 import { alike, type Call, called, callOf } from './call.ts';
 import type { Node } from './figure.ts';
 
-/** What the leaves are worth. */
-export interface LeafValues {
-  get(leaf: Node): unknown;
-}
-
 /** The values of a graph's nodes, in its order. */
 export type Sheet = unknown[];
 
@@ -14,7 +9,7 @@ export interface Graph {
   readonly order: readonly Node[];
   readonly place: ReadonlyMap<Node, number>;
   /** A sheet with every node worked out from the leaves' values. */
-  fill(leaves: LeafValues): Sheet;
+  fill(leaves: { get(leaf: Node): unknown }): Sheet;
   /** `sheet` brought up to date after any of its leaves were written. */
   recompute(sheet: Sheet): void;
   /**
