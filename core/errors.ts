@@ -11,8 +11,10 @@ export interface Problem {
 
 /** Misuse of core: an input that no schema should have let through. */
 export class PairingError extends Error {
-  constructor(readonly problems: Problem[]) {
+  readonly problems: Problem[];
+  constructor(problems: Problem[]) {
     super(problems.map((p) => `${p.path || '/'}: ${p.message}`).join('; '));
+    this.problems = problems;
     this.name = 'PairingError';
   }
 }

@@ -24,7 +24,6 @@ export class Gap {
   }
   /** What several gaps come to: nothing exists if one says so, else all that is missing. */
   static join(gaps: readonly Gap[]): Gap {
-    if (gaps.length === 1) return gaps[0] as Gap;
     return gaps.find((g) => g.state === 'none') ?? new Gap('unknown', [...new Set(gaps.flatMap((g) => g.missing))], '');
   }
   /** What the gaps among some values come to; undefined where there are none. */
@@ -62,7 +61,7 @@ export interface Step<T> extends Base<T> {
   /** True where `of` wants to see gaps itself; otherwise a gap in any need is passed on. */
   readonly open: boolean;
   /** For values that are objects: whether two are alike to all that follows, so that it need not be worked out again. */
-  readonly same?: (a: T, b: T) => boolean;
+  same?(a: T, b: T): boolean;
   readonly unit: string;
   /** The formula in the needs' symbols or values; what it returns can be worked out as it stands. */
   readonly as: (...texts: string[]) => string;

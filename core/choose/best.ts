@@ -14,7 +14,6 @@ export class Best<T> {
   }
 
   add(candidate: T): void {
-    if (!this.wants(candidate)) return;
     let low = 0;
     let high = this.kept.length;
     while (low < high) {

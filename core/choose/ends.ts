@@ -36,7 +36,7 @@ interface Closing {
 /** As far beyond an end, as a part of it, as makes sure that it is beyond. */
 const BEYOND = 1e-6;
 const SAME = 1e-9;
-const same = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b));
+const same = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.abs(a);
 
 /** What closes the window below and above all of its spans. */
 export function endsOf({ from, to, window, limits, stands }: Closing, read: Reader, whyNot: (x: number) => string | undefined): End[] {

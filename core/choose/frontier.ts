@@ -9,7 +9,8 @@ const dominates = (a: readonly number[], b: readonly number[]): boolean => {
   let better = false;
   for (let i = 0; i < a.length; i++) {
     const [x, y] = [a[i] as number, b[i] as number];
-    if (x === y || Math.abs(x - y) <= ROUNDING * Math.max(Math.abs(x), Math.abs(y))) continue;
+    // Without limit is not about so much: strictly less, where both sides are infinite.
+    if (x === y || Math.abs(x - y) < ROUNDING * Math.abs(x)) continue;
     if (x < y) return false;
     better = true;
   }
@@ -24,7 +25,7 @@ export class Frontier<T extends { readonly row: readonly number[] }> {
     for (let i = 0; i < members.length; i++)
       if (dominates((members[i] as T).row, candidate.row)) {
         // Whoever turned one away will likely turn the next one away too.
-        if (i > 0) [members[0], members[i]] = [members[i] as T, members[0] as T];
+        [members[0], members[i]] = [members[i] as T, members[0] as T];
         return;
       }
     let kept = 0;

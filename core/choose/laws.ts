@@ -159,7 +159,7 @@ function partAt({ figure, atSubject }: Part, { values }: Known): Value | undefin
 }
 
 /** Two roads to one number differ by rounding alone. */
-const agree = (a: number, b: number): boolean => a === b || Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
+const agree = (a: number, b: number): boolean => a === b || Math.abs(a - b) < 1e-9 * Math.abs(a);
 
 interface Following {
   value(x: number): number;
@@ -168,8 +168,9 @@ interface Following {
 
 /** A figure that is `v` at `x0`, by its law. */
 function follow(law: Law, x0: number, v: number): Following {
-  const from = (edge: number, low: number, high: number): Span[] => (edge <= high ? [[Math.max(low, edge), high]] : []);
-  const upTo = (edge: number, low: number, high: number): Span[] => (edge >= low ? [[low, Math.min(high, edge)]] : []);
+  // What ends before it begins has nothing in common with any other.
+  const from = (edge: number, low: number, high: number): Span[] => [[Math.max(low, edge), high]];
+  const upTo = (edge: number, low: number, high: number): Span[] => [[low, Math.min(high, edge)]];
   switch (law) {
     case 'same':
       return { value: () => v, met: ({ sense, limit }, low, high) => ((sense === 'least' ? v >= limit : v <= limit) ? [[low, high]] : []) };

@@ -14,13 +14,13 @@ const LEAST_STEPS = 16;
 /** Where a quantity is tried from `low` to `high`, both among them. */
 export function places([low, high]: Span, steps: 'ratio' | 'length'): number[] {
   if (high <= low) return [low];
-  if (steps === 'length' || low <= 0) return spread(STEPS_OF_LENGTH, (share) => low + (high - low) * share, low, high);
+  if (steps === 'length' || low <= 0) return spread(STEPS_OF_LENGTH, (share) => low + (high - low) * share, high);
   const count = Math.max(LEAST_STEPS, Math.ceil(Math.log(high / low) / Math.log1p(STEP_RATIO)));
-  return spread(count, (share) => low * (high / low) ** share, low, high);
+  return spread(count, (share) => low * (high / low) ** share, high);
 }
 
-const spread = (count: number, at: (share: number) => number, low: number, high: number): number[] =>
-  Array.from({ length: count + 1 }, (_, i) => (i === 0 ? low : i === count ? high : at(i / count)));
+const spread = (count: number, at: (share: number) => number, high: number): number[] =>
+  Array.from({ length: count + 1 }, (_, i) => (i === count ? high : at(i / count)));
 
 /** A margin tried at a place. */
 export interface Tried {
@@ -59,9 +59,8 @@ function* hidden(tried: readonly Tried[]): Asking<Tried[]> {
   for (let i = 1; i + 1 < tried.length; i++) {
     const [a, b, c] = [tried[i - 1], tried[i], tried[i + 1]] as [Tried, Tried, Tried];
     const sign = b.margin >= 0 ? -1 : 1;
+    // Where one of them has the other sign already, it stands higher than the middle one.
     const [left, middle, right] = [sign * a.margin, sign * b.margin, sign * c.margin];
-    // Of one sign all three, and the middle one nearest to the other.
-    if (a.margin >= 0 !== b.margin >= 0 || c.margin >= 0 !== b.margin >= 0) continue;
     // Between places evenly apart a peak stands no higher over the middle one than that over its neighbours; twice for safety.
     const rise = middle - Math.min(left, right);
     if (!(middle >= left && middle >= right && rise > 0 && middle + 2 * rise >= 0)) continue;

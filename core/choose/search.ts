@@ -128,8 +128,8 @@ export function* searching(asked: Asked, works?: Glassworks): Generator<Progress
             continue;
           }
           const already = shortfall(plainLimits, plainIds, values, priced);
-          // It cannot come nearer than this: where that is too far, its glass need not be looked through.
-          if (already.missing > 0 && !near.wants(judge(already, 0))) {
+          // It cannot come nearer than this, nor before it: where that is too far, its glass need not be looked through.
+          if (!near.wants(judge(already, Number.NEGATIVE_INFINITY))) {
             count(plainLimits, plainIds, values, tooDear);
             continue;
           }
@@ -174,7 +174,7 @@ interface Shortfall {
   readonly missing: number;
   readonly worst: number;
 }
-const NONE: Shortfall = { missing: 0, worst: 0 };
+const NONE: Shortfall = { missing: 0, worst: Number.POSITIVE_INFINITY };
 
 /** What is not known meets no limit, and falls short of it by all of it. */
 function shortfall(limits: readonly Limit[], ids: readonly FigureId[], values: readonly Value[], { missing, worst }: Shortfall): Shortfall {

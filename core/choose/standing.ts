@@ -78,7 +78,7 @@ function endOf(stands: Row['stands'], way: 'more' | 'less'): { alone: number | u
   // Where all is known, those that nobody is ahead of are level with each other. To be level is not handed on, though:
   // one of them may also be level with what another of them is ahead of, and then there is no place to share.
   const foremost = places.filter((i) => !places.some((j) => ahead(j, i)));
-  const apart = known && foremost.length > 0 && foremost.every((i) => places.every((j) => foremost.includes(j) || ahead(i, j)));
+  const apart = known && foremost.every((i) => places.every((j) => foremost.includes(j) || ahead(i, j)));
   return { alone, shared: apart && foremost.length < places.length ? foremost : [], open: !apart };
 }
 

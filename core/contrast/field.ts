@@ -28,8 +28,9 @@ export function fieldPoint({ colours, discs, pupilDistanceMm, frequency }: Setti
   if (!region) return undefined;
   const beam = { slope, pupilDistanceMm, region };
   const middle = middleOf(colours.reference, beam, colours.focusMm);
-  const sagittal = middle && pairsOf(colours, beam, middle, frequency, 'sagittal');
-  const tangential = middle && sagittal && pairsOf(colours, beam, middle, frequency, 'tangential');
+  if (!middle) return undefined;
+  const sagittal = pairsOf(colours, beam, middle, frequency, 'sagittal');
+  const tangential = pairsOf(colours, beam, middle, frequency, 'tangential');
   return sagittal && tangential && { slope, sagittal, tangential };
 }
 

@@ -41,7 +41,6 @@ export function regionOf({ walk, radius }: Discs, slope: number): Region | undef
 /** The greatest |x| whose chord is at least `length` long: chords shrink evenly, so a bisection finds it; 0 where none is. */
 function widthAt({ low, high }: Pick<Region, 'low' | 'high'>, length: number, most: number): number {
   const left = (x: number): number => high(x) - low(x) - length;
-  if (!(left(0) > 0)) return 0;
   if (left(most) >= 0) return most;
   let [good, bad] = [0, most];
   for (let i = 0; i < 40; i++) {
@@ -83,7 +82,6 @@ export function overlapOf(region: Region, shear: number, direction: Direction, n
   const half = direction === 'tangential' ? widthAt(region, shear, region.halfWidth) : region.halfWidth - across;
   const count = half > 0 ? nodes * nodes : 0;
   const [x, y, area] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
-  if (count === 0) return { count, x, y, area };
   for (let i = 0; i < nodes; i++) {
     const angle = angles.nodes[i] as number;
     const at = half * Math.sin(angle);

@@ -1,23 +1,27 @@
 import type { SharpFocus } from '../pairing/schema.ts';
 import { type FieldPoint, fieldPoint, greatest, placesAbout, type Setting, worseThroughFocus } from './field.ts';
 
-/** The places of the focus at which a point is sharp enough, or by how much it nowhere is. */
-type Span = { readonly low: number; readonly high: number; readonly short?: undefined } | { readonly short: number };
+/** The places of the focus at which something is sharp enough. */
+interface Span {
+  readonly low: number;
+  readonly high: number;
+}
 
 /** Far enough past the steadiest places for a stretch to end there, in steps that place its ends to a hundredth of it. */
 const BEYOND = 1.6;
 const FINENESS = 6;
 
-/** The stretch about the best place of the focus in which the contrast is at least `criterion`. */
-function spanOf(point: FieldPoint, criterion: number): Span {
+/** The stretch about the best place of the focus in which the contrast is at least `criterion`; undefined where it nowhere is. */
+function spanOf(point: FieldPoint, criterion: number): Span | undefined {
   const range = placesAbout([point], BEYOND, FINENESS);
   const curve = worseThroughFocus(point, range);
   const best = greatest(curve);
   const at = (k: number): number => (curve[k] as number) - criterion;
-  if (at(best) < 0) return { short: -at(best) };
+  if (at(best) < 0) return undefined;
   const end = (towards: 1 | -1): number => {
     let k = best;
-    while (k + towards >= 0 && k + towards < range.count && at(k + towards) >= 0) k += towards;
+    // Past the last place there is nothing, and that is not enough either.
+    while (at(k + towards) >= 0) k += towards;
     const beyond = k + towards;
     const part = beyond < 0 || beyond >= range.count ? 0 : at(k) / (at(k) - at(beyond));
     return range.from + range.step * (k + towards * part);
@@ -39,23 +43,21 @@ const CLOSER = 12;
  * @returns 0 where not even the middle is
  */
 export function sharpSlope(setting: Setting, criterion: number, focus: SharpFocus, limit: number): number {
-  let [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  /** At least 0 where a point is sharp together with all before it; else by how much it falls short. */
-  const judge = (slope: number): { margin: number; low: number; high: number } => {
+  let common: Span = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+  /** Where a point is sharp, for one frame together with all before it; undefined where nowhere. */
+  const judge = (slope: number): Span | undefined => {
     const point = fieldPoint(setting, slope);
-    if (!point) return { margin: -1, low, high };
-    const span = spanOf(point, criterion);
-    if (span.short !== undefined) return { margin: -span.short, low, high };
-    if (focus === 'stack') return { margin: 1, low, high };
-    const [l, h] = [Math.max(low, span.low), Math.min(high, span.high)];
-    return { margin: (h - l) / (span.high - span.low), low: l, high: h };
+    const own = point && spanOf(point, criterion);
+    if (!own || focus === 'stack') return own;
+    const [low, high] = [Math.max(common.low, own.low), Math.min(common.high, own.high)];
+    return low <= high ? { low, high } : undefined;
   };
   let good = 0;
   for (let i = 0; i <= LOOKS; i++) {
     const slope = (limit * i) / LOOKS;
     const seen = judge(slope);
-    if (seen.margin >= 0) {
-      [good, low, high] = [slope, seen.low, seen.high];
+    if (seen) {
+      [good, common] = [slope, seen];
       continue;
     }
     if (i === 0) return 0;
@@ -63,7 +65,7 @@ export function sharpSlope(setting: Setting, criterion: number, focus: SharpFocu
     for (let k = 0; k < CLOSER; k++) {
       const middle = (good + bad) / 2;
       const there = judge(middle);
-      if (there.margin >= 0) [good, low, high] = [middle, there.low, there.high];
+      if (there) [good, common] = [middle, there];
       else bad = middle;
     }
     return good;

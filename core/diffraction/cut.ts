@@ -20,6 +20,6 @@ export function cutMtf(seen: SeenStops, slope: number, relativeFrequency: number
   if (Math.abs(slope) > seen.fieldSlope) return undefined;
   const [whole] = sharedArea(seen, slope);
   if (!(whole > 0)) return undefined;
-  const shift = 2 * (seen.radius[seen.limiting] as number) * Math.abs(relativeFrequency);
+  const shift = 2 * (seen.radius[seen.limiting] as number) * relativeFrequency;
   return { sagittal: overlapAcross(seen, slope, shift) / whole, tangential: overlapAlong(seen, slope, shift) / whole };
 }

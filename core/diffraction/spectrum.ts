@@ -63,7 +63,8 @@ function recurrenceUnder(table: ReadonlyMap<number, number>, count: number): Rec
 
 /** The polynomial of a degree at `x`, its rate, and the sum of the squares of those of lower degree. */
 function valuesAt({ centres, sides }: Recurrence, x: number, degree: number): { value: number; rate: number; squares: number } {
-  let [before, rateBefore, value, rate, squares] = [0, 0, 1, 0, 0];
+  let [before, rateBefore] = [0, 0];
+  let [value, rate, squares] = [1, 0, 0];
   for (let k = 0; k < degree; k++) {
     const [centre, side, next] = [centres[k] as number, sides[k] as number, sides[k + 1] as number];
     squares += value * value;

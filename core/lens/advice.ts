@@ -80,7 +80,7 @@ function sentenceOf(
   return [
     `${first}: the worst point of the ${judging.over} ${here(judged, `the contrast of lines ${apart} µm apart at the subject`)}.`,
     inside ? '' : `${turned ? 'As it stands' : `At ${short(now.infinitySpaceMm)} mm`} it ${here(now)}.`,
-    otherWay(stands, other, tie, focus),
+    otherWay(other, tie, focus),
     Math.round(least) < Math.round(greatest)
       ? `Between ${Math.round(least)} and ${Math.round(greatest)} mm it is within a tenth of the best.`
       : '',
@@ -98,13 +98,14 @@ function blurred(point: SpacingPoint, focus: SharpFocus, of: string): string {
 }
 
 /** What the way round that is not advised comes to, at any space looked at. */
-function otherWay(stands: Over, worse: Over, tie: boolean, focus: SharpFocus): string {
+function otherWay(other: Over, tie: boolean, focus: SharpFocus): string {
   if (tie) return 'The other way round is as good.';
-  const seen = worse.points.filter((p) => blurAt(p, focus) !== undefined);
+  const seen = other.points.filter((p) => blurAt(p, focus) !== undefined);
   const blurs = seen.map((p) => blurAt(p, focus) as number);
-  const [first, last] = [seen[0], seen.at(-1)];
-  if (!first || !last || stands === worse) return '';
-  const side = firstSideWords(worse);
+  const [first] = seen;
+  if (!first) return '';
+  const last = seen.at(-1) ?? first;
+  const side = firstSideWords(other);
   const [low, high] = [Math.min(...blurs), Math.max(...blurs)];
   const span = short(low) === short(high) ? short(low) : `${short(high)} to ${short(low)}`;
   const where =

@@ -125,9 +125,11 @@ function sentenceOf(
   const test = 'photograph the same corner both ways round, and keep the sharper';
   if (agreed === undefined) {
     const undecided = n - asListed - turned;
+    const votesFor = (count: number, reversed: boolean): string[] =>
+      count > 0 ? [`${count} ${count === 1 ? 'wants' : 'want'} the ${threadOf(reversed)}`] : [];
     const votes = [
-      ...(asListed > 0 ? [`${asListed} ${asListed === 1 ? 'wants' : 'want'} the ${threadOf(false)}`] : []),
-      ...(turned > 0 ? [`${turned} the ${threadOf(true)}`] : []),
+      ...votesFor(asListed, false),
+      ...votesFor(turned, true),
       ...(undecided > 0 ? [`${undecided} ${undecided === 1 ? 'does' : 'do'} not care`] : []),
     ];
     return `Lenses of this class do not agree which way round is sharper: of ${n}, ${listed(votes)}. So ${test}.`;

@@ -63,16 +63,18 @@ export function spotsOf({ colours, discs, pupilDistanceMm }: Setting, slope: num
   });
 }
 
-/** Points of what the stops leave of the pupil, mm: rings and spokes of a whole disc, else along its chords, both sides of the axis. */
+/**
+ * Points of what the stops leave of the pupil, mm: rings and spokes of a whole disc, else along its chords, both sides
+ * of the axis. What each counts is in proportion only: `through` makes shares of it.
+ */
 function pointsOf({ walk, radius }: Discs, slope: number, region: Region): PupilPoints {
   const narrowest = radius.indexOf(Math.min(...radius));
   const [r, middle] = [radius[narrowest] as number, (walk[narrowest] as number) * slope];
   const whole = radius.every((other, i) => Math.abs((walk[i] as number) * slope - middle) + r <= other * (1 + 1e-12));
   if (whole) return { ...POINTS, x: POINTS.x.map((x) => r * x), y: POINTS.y.map((y) => middle + r * y) };
   const { count, x, y, area } = overlapOf(region, 0, 'tangential');
-  const sum = area.reduce((total, a) => total + a, 0);
   const both = (half: Float64Array, sign: 1 | -1): Float64Array => Float64Array.of(...half, ...half.map((v) => sign * v));
-  return { count: 2 * count, x: both(x, -1), y: both(y, 1), share: both(area, 1).map((a) => a / (2 * sum)) };
+  return { count: 2 * count, x: both(x, -1), y: both(y, 1), share: both(area, 1) };
 }
 
 /**

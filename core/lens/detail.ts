@@ -12,8 +12,8 @@ export interface DetailPoint {
   readonly sagittal: number;
   readonly tangential: number;
   readonly perfect: number;
-  /** The pixel alone, absent where its size is not known; negative where it reverses the contrast. */
-  readonly pixel?: number;
+  /** The pixel alone; negative where it reverses the contrast. */
+  readonly pixel: number;
 }
 
 /** Which point of the picture, how it is focused, and what records it. */
@@ -23,7 +23,7 @@ export interface DetailQuestion {
   /** mm from the paraxial focus. */
   readonly focusMm: number;
   readonly magnification: number;
-  readonly pixelMm?: number | undefined;
+  readonly pixelMm: number;
   /** lp/mm on the sensor. */
   readonly frequencies: readonly number[];
 }
@@ -43,7 +43,7 @@ export function contrastAgainstDetail(judging: Judging, question: DetailQuestion
         sagittal: sagittal.perfect * contrastAt(sagittal, focusMm),
         tangential: tangential.perfect * contrastAt(tangential, focusMm),
         perfect: (sagittal.perfect + tangential.perfect) / 2,
-        ...(pixelMm === undefined ? {} : { pixel: pixelMtf(frequency * pixelMm) }),
+        pixel: pixelMtf(frequency * pixelMm),
       },
     ];
   });

@@ -72,8 +72,7 @@ function placesFor(kept: Map<string, Traced[]>, relay: string, { discs, pupilDis
 function keep<V>(map: Map<string, V>, key: string, value: V): void {
   map.delete(key);
   map.set(key, value);
-  const oldest = map.keys().next().value;
-  if (map.size > MOST_KEPT && oldest !== undefined) map.delete(oldest);
+  if (map.size > MOST_KEPT) map.delete(map.keys().next().value as string);
 }
 
 function learn(traced: Traced[], at: number, radius: number): void {

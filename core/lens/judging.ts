@@ -60,8 +60,7 @@ export interface Judging {
   readonly depthOfFieldUm: number;
   /** How far the objective's exit pupil may be from where it is taken to be, mm. */
   readonly pupilDoubtMm: number;
-  /** Absent where the pixels are not known. */
-  readonly pixelUm?: number;
+  readonly pixelUm: number;
 }
 
 /**
@@ -86,7 +85,6 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, over: SharpOver = 
     };
   };
   const subject = over === 'subject' ? subjectCorner(evaluation) : undefined;
-  const pitch = raw(sheet, pixelPitchUm);
   return {
     ways: [way(false), way(true)],
     reversed: relay.reversed ?? false,
@@ -99,7 +97,7 @@ export function judgingOf(evaluation: Evaluation, lens: Lens, over: SharpOver = 
     magnification: raw(sheet, systemMagnification) as number,
     subjectIndex: raw(sheet, subjectIndex) as number,
     depthOfFieldUm: raw(sheet, depthOfFieldUm) as number,
-    ...(typeof pitch === 'number' ? { pixelUm: pitch } : {}),
+    pixelUm: raw(sheet, pixelPitchUm) as number,
     criterion: sharp?.relativeContrast ?? DEFAULTS.relativeContrast,
     focus: sharp?.focus ?? DEFAULTS.sharpFocus,
   };

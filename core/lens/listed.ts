@@ -138,14 +138,12 @@ function tooThin({ surfaces, spaces }: Row, i: number): Problem[] {
   const height = heightBetween(before.radiusMm, behind.radiusMm, thicknessMm);
   const rim = Math.min(before.semiMm ?? NO_HEIGHT, behind.semiMm ?? NO_HEIGHT, Math.abs(before.radiusMm), Math.abs(behind.radiusMm));
   if (height >= rim) return [];
-  const listed = before.semiMm !== undefined && behind.semiMm !== undefined;
   const needed = sag(before.radiusMm, rim) - sag(behind.radiusMm, rim);
   const thicker = `at least ${atLeast(needed)}`;
   if (height < NO_HEIGHT) return [problem('contradiction', at, thicknessMm, 'lets its two surfaces pass through each other', thicker)];
+  // Without listed semi-apertures the rim is no higher than that.
   const message = `leaves nothing between its surfaces beyond ${atMost(height)} mm from the axis, and both let light through to ${rim} mm`;
-  return [
-    problem('contradiction', at, thicknessMm, message, listed ? `${thicker}, or semi-apertures of at most ${atMost(height)}` : thicker),
-  ];
+  return [problem('contradiction', at, thicknessMm, message, `${thicker}, or semi-apertures of at most ${atMost(height)}`)];
 }
 
 function lensOfRow({ surfaces, spaces }: Row): Lens {

@@ -52,9 +52,9 @@ export interface Study {
   readonly extraFrames: number;
   /** Paraxial focus of each wavelength of the light from that of the pairing's wavelength, mm; positive: farther from the relay. */
   readonly axialColour: readonly { readonly wavelengthNm: number; readonly shiftMm: number }[];
-  /** Greatest lateral colour over the picture, µm on the sensor, and in pixels where they are known. */
+  /** Greatest lateral colour over the picture, µm on the sensor, and in pixels. */
   readonly lateralColourUm: number;
-  readonly lateralColourPixels?: number;
+  readonly lateralColourPixels: number;
 }
 
 /** The lens as it stands at an infinity space. */
@@ -71,18 +71,19 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
   const own = new Map(known.map((point) => [point, bestFocus([point]).focusMm]));
   const squares = fields.map(({ slope }) => blurOf(setting, slope));
   const leastBlur = worstBlur(squares.flatMap((square) => square ?? []))?.planeMm ?? near;
-  const focused = (point: FieldPoint, focus: number, planeMm: number): Focused | undefined => {
-    const spot = spotDiagram(setting, point.slope, planeMm);
-    return spot && { sagittal: contrastAt(point.sagittal, focus), tangential: contrastAt(point.tangential, focus), spot };
-  };
+  const focused = (point: FieldPoint, focus: number, planeMm: number): Focused => ({
+    sagittal: contrastAt(point.sagittal, focus),
+    tangential: contrastAt(point.tangential, focus),
+    // There is one wherever there is a blur.
+    spot: spotDiagram(setting, point.slope, planeMm) as SpotDiagram,
+  });
   const points = fields.map(({ radiusMm, slope, point }, i): Study['points'][number] => {
-    const focusMm = point && own.get(point);
-    const oneFrame = point && focused(point, flat, leastBlur);
-    const stack = point && focused(point, focusMm ?? flat, squares[i]?.at ?? leastBlur);
-    if (focusMm === undefined || !oneFrame || !stack) return { radiusMm, slope };
+    const square = squares[i];
+    if (!point || !square) return { radiusMm, slope };
+    const focusMm = own.get(point) as number;
     const seen: SeenPoint = {
-      oneFrame,
-      stack,
+      oneFrame: focused(point, flat, leastBlur),
+      stack: focused(point, focusMm, square.at),
       focusMm,
       light: relativeIllumination(setting.discs, slope),
       mappingFactor: mappingFactor(way.prescribed, setting.pupilDistanceMm, slope, way.cardinal.effectiveFocalLengthMm),
@@ -108,6 +109,6 @@ export function studyOf(judging: Judging, infinitySpaceMm: number): Study {
       shiftMm: cardinal(lens).backFocalLengthMm - near,
     })),
     lateralColourUm,
-    ...(judging.pixelUm === undefined ? {} : { lateralColourPixels: lateralColourUm / judging.pixelUm }),
+    lateralColourPixels: lateralColourUm / judging.pixelUm,
   };
 }

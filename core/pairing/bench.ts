@@ -82,7 +82,7 @@ export const rimToFocus = openStep({
   unit: 'mm',
   words: "from the relay's front rim to its focus; without its length or its glass, as of a thin lens in its principal plane",
   needs: [givenRimToSensor, principalPlane, relayFocalLengthMm],
-  of: (given, h, f) => (typeof given === 'number' ? given : typeof h === 'number' && typeof f === 'number' ? h + f : (f as Gap)),
+  of: (given, h, f) => (typeof given === 'number' ? given : typeof f === 'number' ? (h as number) + f : f),
   as: (given, h, f) => given || `${h} + ${f}`,
 });
 

@@ -11,6 +11,6 @@ export function circleInRectangle(r: number, w: number, h: number): number {
   if (r * r >= a * a + b * b) return w * h;
   const flat = r > b ? Math.sqrt(r * r - b * b) : 0;
   const end = Math.min(r, a);
-  const under = (x: number): number => (x * Math.sqrt(Math.max(0, r * r - x * x)) + r * r * Math.asin(Math.min(1, x / r))) / 2;
+  const under = (x: number): number => (x * Math.sqrt(r * r - x * x) + r * r * Math.asin(x / r)) / 2;
   return 4 * (flat * b + under(end) - under(flat));
 }

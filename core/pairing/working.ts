@@ -1,4 +1,4 @@
-import { type Figure, Gap, type Node } from '../figure.ts';
+import { type Figure, Gap, type Node, type Step } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import type { Origin } from '../parts/quantity.ts';
 import { short } from '../words.ts';
@@ -29,7 +29,7 @@ export interface Working {
 
 type Show = (value: number) => string;
 const DIGITS = 5;
-const shown: Show = (x) => short(x, DIGITS);
+const shown: Show = (x) => (Number.isFinite(x) ? short(x, DIGITS) : '∞');
 
 /** What a working is told from: a pairing's or the table's figures, worked out. */
 export interface WorkedOut {
@@ -48,11 +48,9 @@ export function workingOf(evaluation: WorkedOut, figure: Figure, show: Show = sh
 
 const numeric = (node: Node): boolean => node.symbol !== '';
 
-function formula(worked: WorkedOut, node: Node, show: Show): { symbols: string; numbers: string } {
-  if (node.kind === 'leaf') return { symbols: node.symbol, numbers: '' };
+function formula(worked: WorkedOut, node: Step<unknown>, show: Show): { symbols: string; numbers: string } {
   const values = node.needs.map((need) => raw(worked, need));
-  const present = values.map((v) => typeof v === 'number');
-  const symbols = node.as(...node.needs.map((need, i) => (present[i] || !(values[i] instanceof Gap) ? need.symbol : '')));
+  const symbols = node.as(...node.needs.map((need, i) => (values[i] instanceof Gap ? '' : need.symbol)));
   const right = node.as(...values.map((v) => (typeof v === 'number' ? show(v) : '')));
   const value = raw(worked, node);
   const result = typeof value === 'number' ? show(value) : '';

@@ -1,23 +1,22 @@
-import { type Rig, type SeenStops, scaleOf, seenStops } from './stops.ts';
+import { type PlacedStop, type Rig, type SeenStops, scaleOf, seenStops } from './stops.ts';
 
 /**
  * What would let the whole axial beam through at a height `r` on the sensor. With the limiting disc 0
  * it takes `|kᵢ - k₀| t <= rᵢ - r₀` of every other disc.
  */
 
-/** Diameter of stop `i` (its own, mm) at which height `r` is clear, or undefined where others cut there. */
+/** Diameter of stop `i`, which is not the pupil (its own, mm), at which height `r` is clear, or undefined where others cut there. */
 export function clearingDiameter(rig: Rig, i: number, r: number): number | undefined {
-  const stop = rig.stops[i];
-  if (!stop) return undefined;
+  const { diameterMm } = rig.stops[i] as PlacedStop;
   const t = r / scaleOf(rig);
   const whole = seenStops(rig);
   const others = seenStops({ ...rig, stops: rig.stops.filter((_, j) => j !== i) });
-  if (others.radius.length === 0 || others.fieldSlope < t || !isClear(others, t)) return undefined;
+  if (others.fieldSlope < t || !isClear(others, t)) return undefined;
   const disc = whole.stopOf.indexOf(i);
-  if (disc < 0) return (stop.diameterMm * t) / whole.fieldSlope;
+  if (disc < 0) return (diameterMm * t) / whole.fieldSlope;
   const walk = Math.abs((whole.walk[disc] as number) - (others.walk[others.limiting] as number));
   const needed = (others.radius[others.limiting] as number) + walk * t;
-  return (stop.diameterMm * needed) / (whole.radius[disc] as number);
+  return (diameterMm * needed) / (whole.radius[disc] as number);
 }
 
 const isClear = (seen: SeenStops, t: number): boolean =>

@@ -31,8 +31,8 @@ export function cuts(rig: Rig, seen: SeenStops, cornerMm: number): Cut[] {
     const onset = partIn(seen, i, stop.place === 'pupil');
     if (onset >= t) return [];
     const without = seenStops({ ...rig, stops: rig.stops.filter((_, j) => j !== i) });
-    const back = without.radius.length === 0 ? 1 : relativeIllumination(without, t);
-    const share = Math.min(1, Math.max(0, (back - light) / (1 - light)));
+    // Without a stop that limits the axis more may be lost in proportion than with it: nothing comes back then.
+    const share = Math.max(0, (relativeIllumination(without, t) - light) / (1 - light));
     const diameterMm = stop.place === 'pupil' ? undefined : clearingDiameter(rig, i, cornerMm);
     return [
       {

@@ -288,6 +288,12 @@ describe('a gap', () => {
     expect(through(1, 2)).toBe(3);
   });
 
+  it('that is the only one is passed on as it is', () => {
+    const gap = Gap.unknown('/a');
+    expect(through(gap, 1)).toBe(gap);
+    expect(through(1, gap)).toBe(gap);
+  });
+
   it('that says there is none wins over one that is unknown, wherever it stands', () => {
     const none = Gap.none('there is none');
     expect(through(Gap.unknown('/a'), none)).toEqual(none);

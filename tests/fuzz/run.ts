@@ -38,13 +38,13 @@ const namesOf = (): string => PROTOTYPES.map((one) => Reflect.ownKeys(one).map(S
  * Any number of requests, good and bad, sent to two servers that began alike: whatever comes, both must say the
  * same, what they say must be as the description of the API has it, and it must be said with little work.
  *
- * @returns what was found, and the heaviest report's work, ms
+ * @returns what was found, the heaviest report's work, ms, and how many operations the API has
  */
 export async function fuzzed(
   requests: number,
   seed: number,
   say: (line: string) => void = () => {},
-): Promise<{ found: Findings; unitMs: number }> {
+): Promise<{ found: Findings; unitMs: number; operations: number }> {
   const [one, other] = await Promise.all([serverWith(), serverWith()]);
   try {
     const description = descriptionOf(JSON.parse((await one.send({ method: 'GET', path: '/api/openapi.json', headers: {} })).text));
@@ -78,7 +78,7 @@ export async function fuzzed(
       await follow(drawer, sent, got, one);
       if (n % 5000 === 0) say(`${n} requests, ${found.count} faults`);
     }
-    return { found, unitMs };
+    return { found, unitMs, operations: description.operations.length };
   } finally {
     await Promise.all([one.stop(), other.stop()]);
   }

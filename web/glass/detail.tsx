@@ -57,8 +57,7 @@ export function Detail({ studied }: { studied: Studied }) {
             .map((p) => [
               short(p.objectLpPerMm),
               short(1000 / p.objectLpPerMm),
-              ...[p.sagittal, p.tangential, p.perfect].map((c) => short(100 * c, 2)),
-              p.pixel === undefined ? 'not known' : short(100 * p.pixel, 2),
+              ...[p.sagittal, p.tangential, p.perfect, p.pixel].map((c) => short(100 * c, 2)),
             ])
         }
       />
@@ -73,13 +72,12 @@ function curveOf({ for: evaluation, judging, study }: Studied, point: Studied['s
   if (!point.seen) return [];
   const { pairing, answers } = evaluation;
   const cutoff = numberIn(answers.cutoffImageLpPerMm) ?? 0;
-  const pitch = pairing.sensor.pixelPitchUm;
   return contrastAgainstDetail(judging, {
     infinitySpaceMm: amount(pairing.infinitySpaceMm),
     radiusMm: point.radiusMm,
     focusMm: focus === 'stack' ? point.seen.focusMm : study.flatFocusMm,
     magnification: numberIn(answers.systemMagnification) ?? 1,
-    pixelMm: pitch === undefined ? undefined : amount(pitch) / 1000,
+    pixelMm: judging.pixelUm / 1000,
     frequencies: Array.from({ length: STEPS }, (_, i) => (cutoff * (i + 0.5)) / STEPS),
   });
 }

@@ -64,7 +64,7 @@ function rowsOf({ study, judging }: Studied): Row[] {
         ? {
             value: short(lateralColourUm),
             unit: 'µm',
-            note: `${lateralColourPixels === undefined ? '' : `${short(lateralColourPixels, 2)} pixels; `}where it is greatest, ${span}`,
+            note: `${short(lateralColourPixels, 2)} pixels; where it is greatest, ${span}`,
           }
         : NONE),
     },

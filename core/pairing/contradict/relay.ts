@@ -89,7 +89,7 @@ function againstGlass({ focalLengthMm: focal, powerDioptre: power }: Pairing['re
   if (focal !== undefined && disagree(amount(focal), f))
     found.push(problem('contradiction', '/relay/focalLengthMm', focal, `contradicts the glass, which comes to ${rounded(f)} mm`, would(f)));
   const P = MM_PER_M / f;
-  if (power !== undefined && Math.abs(amount(power) - P) > LOOSE_MARK * Math.abs(P))
+  if (power !== undefined && Math.abs(amount(power) - P) > LOOSE_MARK * P)
     found.push(problem('contradiction', '/relay/powerDioptre', power, `contradicts the glass, which comes to ${rounded(P)} D`, would(P)));
   return found;
 }

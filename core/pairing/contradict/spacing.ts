@@ -60,7 +60,7 @@ export function ofStops({ stops = [], infinitySpaceMm, ...pairing }: Pairing, gl
 export function ofFocus({ sensorOffsetMm, relay, infinitySpaceMm, objective }: Pairing, glass?: GlassRelay): Problem[] {
   const s = amount(sensorOffsetMm ?? 0);
   const f = relayFocalLength(relay, glass);
-  if ((s === 0 && spread(sensorOffsetMm) === 0) || !Number.isFinite(f)) return [];
+  if (!Number.isFinite(f)) return [];
   const z =
     amount(infinitySpaceMm) -
     amount(objective.exitPupilFromShoulderMm ?? 0) +

@@ -7,7 +7,8 @@ import type { Pairing } from '../schema.ts';
 /** Two statements of one thing may differ by this much before they contradict each other. */
 const AGREE = 0.01;
 
-export const disagree = (a: number, b: number): boolean => Math.abs(a - b) > AGREE * Math.abs(b);
+/** `a` is positive, so that it disagrees with any `b` that is not. */
+export const disagree = (a: number, b: number): boolean => Math.abs(a - b) > AGREE * b;
 export const spread = (q: QuantityInput | undefined): number => (typeof q === 'object' ? (q.plusMinus ?? 0) : 0);
 export const rounded = (x: number): string => String(Number(x.toPrecision(4)));
 

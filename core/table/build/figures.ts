@@ -26,8 +26,9 @@ const focusBehindRelayMm = openFigure({
   needs: [relayKind, backFocalLength, seatBehindGlass.leaf, rimToFocus, relayLength.leaf],
   of: (kind, b, seat, rim, length) => {
     if (kind === 'camera-lens') return Gap.none(CARRIES_ITS_OWN);
-    if (typeof b === 'number' && typeof seat === 'number') return b - seat;
-    return typeof rim === 'number' && typeof length === 'number' ? rim - length : (rim as Gap);
+    // Seat and length are guessed where they are not told.
+    if (typeof b === 'number') return b - (seat as number);
+    return typeof rim === 'number' ? rim - (length as number) : rim;
   },
   as: (_, b, seat, rim, length) => (b ? `${b} − ${seat}` : `${rim} − ${length}`),
   bounds: ANYWHERE,

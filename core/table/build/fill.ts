@@ -34,14 +34,13 @@ function rowsUpTo(steps: number, tubes: readonly Tube[], costOf: (tube: Tube) =>
     const before = costs;
     const here = new Uint8Array(steps + 1);
     costs = before.slice();
-    if (step > 0)
-      for (let i = step; i <= steps; i++) {
-        const cost = ((tube.owned ? before : costs)[i - step] as number) + costOf(tube);
-        if (cost < (costs[i] as number)) {
-          costs[i] = cost;
-          here[i] = 1;
-        }
+    for (let i = step; i <= steps; i++) {
+      const cost = ((tube.owned ? before : costs)[i - step] as number) + costOf(tube);
+      if (cost < (costs[i] as number)) {
+        costs[i] = cost;
+        here[i] = 1;
       }
+    }
     return { step, here };
   });
   return {
@@ -49,7 +48,7 @@ function rowsUpTo(steps: number, tubes: readonly Tube[], costOf: (tube: Tube) =>
     row(i) {
       const found: Tube[] = [];
       let at = i;
-      for (let item = tubes.length - 1; item >= 0 && at > 0; ) {
+      for (let item = tubes.length - 1; at > 0; ) {
         const { step, here } = ends[item] as (typeof ends)[number];
         const tube = tubes[item] as Tube;
         const is = here[at] === 1;
@@ -85,7 +84,8 @@ export function filling(
   const longest = Math.max(0, ...plain.map(({ lengthMm }) => lengthMm));
   const steps = Math.ceil((Math.max(0, value) + longest) / GRID);
   const rows = rowsUpTo(steps, plain, costOf);
-  let best: { i: number; one: Tube | undefined; rank: readonly [number, number, number] } | undefined;
+  // No tubes at all are a row too, and the first that is tried.
+  let best: { i: number; one: Tube | undefined; rank: readonly number[] } = { i: 0, one: undefined, rank: [Number.POSITIVE_INFINITY] };
   for (const one of [undefined, ...tubes.filter(({ reachMm }) => reachMm > 0)]) {
     for (let i = 0; i <= steps; i++) {
       const cost = rows.costOf(i);
@@ -94,13 +94,11 @@ export function filling(
       const most = least + (one?.reachMm ?? 0);
       // How much of the interval is out of reach, beyond what is good enough.
       const missed = Math.round(Math.max(0, least - low - within, high - most - within) / GRID);
-      if (best && missed > best.rank[0]) continue;
       const off = Math.abs(Math.min(most, Math.max(least, value)) - value);
-      const rank = [missed, cost + (one ? costOf(one) : 0), off] as const;
-      if (!best || before(rank, best.rank)) best = { i, one, rank };
+      const rank = [missed, cost + (one ? costOf(one) : 0), off];
+      if (before(rank, best.rank)) best = { i, one, rank };
     }
   }
-  if (!best) return undefined;
   const all = [...rows.row(best.i), ...(best.one ? [best.one] : [])];
   const least = sum(all);
   const most = least + (best.one?.reachMm ?? 0);

@@ -91,7 +91,7 @@ function narrowestOf(run: Run, place: Place): SheetStop | undefined {
     if (stands && (!found || piece.clearMm < found.clear)) {
       const value = tidy(piece.clearMm);
       const diameterMm = piece.clearKnown ? value : { value, plusMinus: HALF_WALL, origin: 'assumed' as const };
-      found = { clear: piece.clearMm, stop: { label: piece.name.slice(0, 120), diameterMm, ...stands } };
+      found = { clear: piece.clearMm, stop: { label: piece.name, diameterMm, ...stands } };
     }
     at = to;
   });

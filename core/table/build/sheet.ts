@@ -87,7 +87,7 @@ export function buildSheet({ pairing, answers, inputs }: TableEvaluation, ask: B
 }
 
 const boxOf = (ask: BuildAsk): Box => ({
-  rings: stockOf([...(ask.adapters ?? []).map(adapterOf), ...(ask.ownedOnly ? [] : COMMON_RINGS)].filter((p) => p.owned || !ask.ownedOnly)),
+  rings: stockOf([...(ask.adapters ?? []).map(adapterOf), ...COMMON_RINGS].filter((p) => p.owned || !ask.ownedOnly)),
   tubes: [...(ask.tubes ?? []).map(tubeOf), ...(ask.ownedOnly ? [] : COMMON_TUBES)],
   taken: new Set(),
   preferOwned: ask.preferOwned ?? false,

@@ -19,7 +19,7 @@ export function infinitySteps(evaluation: TableEvaluation): readonly string[] {
 
 /** A pairing may have its sensor off infinity on purpose. */
 function offOnPurpose(evaluation: TableEvaluation, ring: boolean): string {
-  const offset = numberAt(evaluation, sensorOffset) ?? 0;
+  const offset = numberAt(evaluation, sensorOffset) as number;
   if (offset === 0) return '';
   const by = `${short(Math.abs(offset))} mm`;
   if (offset < 0) return ` This rig then stands ${by} nearer to the ${ring ? 'lens' : 'relay'} on purpose.`;

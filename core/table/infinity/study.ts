@@ -33,17 +33,12 @@ export interface TubeStudy {
 /** Undefined where an input is missing. */
 export function tubeStudy(evaluation: TableEvaluation): TubeStudy | undefined {
   const rig = valueAt(evaluation, conjugates);
-  const [s0, h] = [numberAt(evaluation, sensorOffset), numberAt(evaluation, principalPlane)];
-  const [now, limit, magnificationShare] = [tubeError, strehlLimit, magnificationTolerance].map(({ leaf }) => numberAt(evaluation, leaf));
-  if (
-    rig === undefined ||
-    s0 === undefined ||
-    h === undefined ||
-    now === undefined ||
-    limit === undefined ||
-    magnificationShare === undefined
-  )
-    return undefined;
+  if (rig === undefined) return undefined;
+  // The rig rests on the place of the relay's plane; the sensor's and what is set here are never without a number.
+  const [s0, h] = [sensorOffset, principalPlane].map((node) => numberAt(evaluation, node)) as [number, number];
+  const [now, limit, magnificationShare] = [tubeError, strehlLimit, magnificationTolerance].map(({ leaf }) =>
+    numberAt(evaluation, leaf),
+  ) as [number, number, number];
   const { n, naAt, objectiveFocalLength: fo, relayFocalLength: f, principalPlane: z, wavelength } = rig;
   const [least, most] = [farthestOffset(rig, -1), farthestOffset(rig, 1)];
   return {

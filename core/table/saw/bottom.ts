@@ -18,9 +18,6 @@ export interface Bottom {
   readonly chi: number;
 }
 
-/** A residual where nothing is foretold. */
-export const finite = (r: number): number => (Number.isNaN(r) ? Number.POSITIVE_INFINITY : r);
-
 /** Levenberg and Marquardt from `start`, kept inside the range. */
 export function bottom(
   { bench, lines, at }: Job,
@@ -28,7 +25,7 @@ export function bottom(
   weights: Covariance['inverse'],
   start: readonly number[],
 ): Bottom {
-  const missed = (u: readonly number[]): number[] => readings.map((y, i) => finite(y - bench.foretold(i, at(u))));
+  const missed = (u: readonly number[]): number[] => readings.map((y, i) => y - bench.foretold(i, at(u)));
   let u = start;
   let r = missed(u);
   let chi = chiSquare(r, weights);
@@ -45,7 +42,6 @@ export function bottom(
     const normal = columns.map((column) => weighed.map((w) => dot(w, column)));
     const pull = weighed.map((w) => dot(w, r));
     const scale = Math.max(...normal.map((row, k) => row[k] as number));
-    if (!(scale > 0)) break;
     let moved = 0;
     for (; damping < 1e12; damping *= 10) {
       const damped = normal.map((row, k) => row.map((x, j) => (j === k ? x + damping * Math.max(x, 1e-6 * scale) : x)));

@@ -1,6 +1,7 @@
 import { crossing } from '../../numeric.ts';
 import type { Bench } from './bench.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
+import type { Unknown } from './unknowns.ts';
 import {
   birgeRatio,
   type Covariance,
@@ -24,14 +25,15 @@ const GOLDEN_STEPS = 44;
  * changes gives an open or a wide interval, and one that no value explains is told with what could have been seen.
  */
 export function solveOne(bench: Bench, range: readonly [number, number]): Outcome {
-  const line = axis(bench.unknowns[0]?.ratio ?? false, range);
+  const line = axis((bench.unknowns[0] as Unknown).ratio, range);
   const places = along(line, LOOKED_AT);
   const rows = places.map((x) => bench.readings.map((_, i) => bench.foretold(i, [line.at(x)])));
-  const residuals = rows.map((row) => bench.readings.map(({ value }, i) => finite(value - (row[i] as number))));
+  const residuals = rows.map((row) => bench.readings.map(({ value }, i) => value - (row[i] as number)));
 
   // Doubts hang on where one stands, weakly: the best place by the readings' own ± is near enough to begin with.
   const plain = bench.readings.map(({ plusMinus }, i) => bench.readings.map((_, j) => (i === j ? 1 / plusMinus ** 2 : 0)));
-  const start = least(residuals.map((r) => chiSquare(r, plain)));
+  const nearPlain = residuals.map((r) => chiSquare(r, plain));
+  const start = nearPlain.indexOf(Math.min(...nearPlain));
   const about = covarianceAt(bench, [line.at(places[start] as number)]).inverse;
   const missed = bench.readings.length > 1 ? undefined : (x: number): number => residualsAt(bench, [line.at(x)])[0] as number;
   const at = (x: number): number => chiSquare(residualsAt(bench, [line.at(x)]), about);
@@ -61,22 +63,18 @@ export function solveOne(bench: Bench, range: readonly [number, number]): Outcom
       chiSquare: best.by ** 2,
       freedom,
       birge,
-      standings: freedom > 0 ? standingsAt(bench, xs, ways[0] as Found, covariance) : [],
+      standings: standingsAt(bench, xs, ways[0] as Found, covariance),
       covariance,
     },
   };
 }
-
-const finite = (r: number): number => (Number.isNaN(r) ? Number.POSITIVE_INFINITY : r);
-
-const least = (curve: readonly number[]): number => curve.reduce((best, y, i) => (y < (curve[best] as number) ? i : best), 0);
 
 /** Where a curve is no higher than beside it; of a level stretch its middle. */
 function valleys(curve: readonly number[]): number[] {
   const found: number[] = [];
   for (let i = 0; i < curve.length; i++) {
     let end = i;
-    while (end + 1 < curve.length && curve[end + 1] === curve[i]) end++;
+    while (curve[end + 1] === curve[i]) end++;
     const [before, here, after] = [curve[i - 1] ?? Infinity, curve[i] as number, curve[end + 1] ?? Infinity];
     if (Number.isFinite(here) && here <= before && here <= after) found.push(Math.floor((i + end) / 2));
     i = end;
@@ -142,8 +140,8 @@ function around(margin: (x: number) => number, here: number, line: Axis, x: numb
       [inside, atInside] = [next, value];
     }
   };
-  const [low, below] = x > line.from ? edge(line.from) : [line.at(x), true];
-  const [high, above] = x < line.to ? edge(line.to) : [line.at(x), true];
+  const [low, below] = edge(line.from);
+  const [high, above] = edge(line.to);
   return { value: line.at(x), low, high, open: [below, above] };
 }
 

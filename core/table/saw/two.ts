@@ -1,5 +1,5 @@
-import type { Bench } from './bench.ts';
-import { type Bottom, bottom, finite, type Job } from './bottom.ts';
+import type { Bench, Doubts } from './bench.ts';
+import { type Bottom, bottom, type Job } from './bottom.ts';
 import { type Axis, along, axis, type Found, type Outcome, spansOf } from './found.ts';
 import { times } from './matrix.ts';
 import {
@@ -34,7 +34,7 @@ export function solveTwo(bench: Bench, ranges: readonly (readonly [number, numbe
   const net = along(first, LOOKED_AT[0]).map((x) => along(second, LOOKED_AT[1]).map((y) => [x, y]));
   const at = (u: readonly number[]): number[] => u.map((x, k) => (lines[k] as Axis).at(x));
   const rows = net.map((line) => line.map((u) => bench.readings.map((_, i) => bench.foretold(i, at(u)))));
-  const missed = rows.map((line) => line.map((row) => bench.readings.map(({ value }, i) => finite(value - (row[i] as number)))));
+  const missed = rows.map((line) => line.map((row) => bench.readings.map(({ value }, i) => value - (row[i] as number))));
 
   const plain = bench.readings.map(({ plusMinus }, i) => bench.readings.map((_, j) => (i === j ? 1 / (STANDARD * plusMinus) ** 2 : 0)));
   const curve = missed.map((line) => line.map((r) => chiSquare(r, plain)));
@@ -56,7 +56,7 @@ export function solveTwo(bench: Bench, ranges: readonly (readonly [number, numbe
   const ways: Found[][] = [];
   for (const { u, chi } of bottoms.toSorted((a, b) => a.chi - b.chi)) {
     if (chi > most || ways.some((way) => way.every(({ low, high }, k) => within(at(u)[k] as number, low, high)))) continue;
-    ways.push(spread(job, readings, ways.length === 0 ? covariance : covarianceAt(bench, at(u)), u, birge));
+    ways.push(spread(job, readings, covarianceAt(bench, at(u)), u, birge));
   }
   const xs = at(best.u);
   return {
@@ -65,7 +65,7 @@ export function solveTwo(bench: Bench, ranges: readonly (readonly [number, numbe
       chiSquare: best.chi,
       freedom,
       birge,
-      standings: freedom > 0 ? standings(bench, residualsAt(bench, xs), covariance, slopesAt(bench, xs, steps(lines, best.u))) : [],
+      standings: standings(bench, residualsAt(bench, xs), covariance, slopesAt(bench, xs, steps(lines, best.u))),
       covariance,
     },
   };
@@ -76,7 +76,7 @@ const deepest = (bottoms: readonly Bottom[]): Bottom => bottoms.toSorted((a, b) 
 
 /** Small steps of the unknowns themselves at `u`. */
 const steps = (lines: readonly Axis[], u: readonly number[]): number[] =>
-  lines.map(({ from, to, at }, k) => Math.abs(at((u[k] as number) + 1e-6 * (to - from)) - at(u[k] as number)));
+  lines.map(({ from, to, at }, k) => at((u[k] as number) + 1e-6 * (to - from)) - at(u[k] as number));
 
 /** Places of the net no higher than their neighbours, the lowest first. */
 function valleys(curve: readonly (readonly number[])[]): (readonly [number, number])[] {
@@ -84,12 +84,11 @@ function valleys(curve: readonly (readonly number[])[]): (readonly [number, numb
   for (let a = 0; a < curve.length; a++)
     for (let b = 0; b < (curve[a] as readonly number[]).length; b++) if (isValley(curve, a, b)) found.push([a, b]);
   const height = ([a, b]: readonly [number, number]): number => (curve[a] as readonly number[])[b] as number;
-  return found.length > 0 ? found.toSorted((p, q) => height(p) - height(q)) : [[0, 0]];
+  return found.toSorted((p, q) => height(p) - height(q));
 }
 
 function isValley(curve: readonly (readonly number[])[], a: number, b: number): boolean {
   const here = curve[a]?.[b] as number;
-  if (!Number.isFinite(here)) return false;
   for (const i of [-1, 0, 1]) for (const j of [-1, 0, 1]) if ((curve[a + i]?.[b + j] ?? Infinity) < here) return false;
   return true;
 }
@@ -144,7 +143,7 @@ function spread(
 /** What each doubt does to all readings at once: each reading's own numbers apart, the shared inputs together. */
 function movesOf(bench: Bench, doubts: Covariance['doubts']): number[][] {
   const only = (i: number, x: number): number[] => bench.readings.map((_, j) => (j === i ? x : 0));
-  const own = bench.readings.flatMap(({ plusMinus }, i) => [plusMinus, ...(doubts[i]?.own ?? [])].map((x) => only(i, x)));
-  const shared = bench.shared.map((_, s) => bench.readings.map((_, i) => doubts[i]?.shared[s] ?? 0));
-  return [...own, ...shared].filter((move) => move.some((x) => x !== 0));
+  const own = bench.readings.flatMap(({ plusMinus }, i) => [plusMinus, ...(doubts[i] as Doubts).own].map((x) => only(i, x)));
+  const shared = bench.shared.map((_, s) => bench.readings.map((_, i) => (doubts[i] as Doubts).shared[s] as number));
+  return [...own, ...shared];
 }

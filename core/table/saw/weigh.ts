@@ -46,12 +46,9 @@ export function covarianceAt(bench: Bench, xs: readonly number[]): Covariance {
 }
 
 export const residualsAt = (bench: Bench, xs: readonly number[]): number[] =>
-  bench.readings.map(({ value }, i) => {
-    const r = value - bench.foretold(i, xs);
-    return Number.isNaN(r) ? Number.POSITIVE_INFINITY : r;
-  });
+  bench.readings.map(({ value }, i) => value - bench.foretold(i, xs));
 
-/** χ² of residuals; Infinity where one is. */
+/** χ² of residuals; Infinity where one is, or is none. */
 export function chiSquare(residuals: readonly number[], weights: Rows): number {
   if (residuals.some((r) => !Number.isFinite(r))) return Number.POSITIVE_INFINITY;
   return dot(residuals, times(weights, residuals));

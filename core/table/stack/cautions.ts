@@ -37,7 +37,8 @@ export function stackCautions(evaluation: TableEvaluation): string[] {
 
 /** By how much the rays at the edge of the aperture move farther with the rail than the paraxial ones. */
 function edgeAhead(evaluation: TableEvaluation): number {
-  const [NA, n, ni] = [systemNa, subjectIndex, immersion].map((node) => numberAt(evaluation, node));
-  if (NA === undefined || n === undefined || ni === undefined || NA >= Math.min(n, ni)) return 0;
+  const NA = numberAt(evaluation, systemNa);
+  if (NA === undefined) return 0;
+  const [n, ni] = [subjectIndex, immersion].map((node) => numberAt(evaluation, node)) as [number, number];
   return Math.abs(Math.sqrt((n * n - NA * NA) / (ni * ni - NA * NA)) / (n / ni) - 1);
 }

@@ -29,15 +29,18 @@ export interface ByConvention {
 /** The depth of one frame and the frames, by every convention; empty where the depth is not known. */
 export function byConvention(evaluation: Pick<Worked<string>, 'graph' | 'sheet'>): ByConvention[] {
   const at = (node: Parameters<typeof numberAt>[1]): number | undefined => numberAt(evaluation, node);
-  const [depth, NA, n, nm] = [at(depthOfFieldUm), at(systemNa), at(subjectIndex), at(wavelength)];
-  if (depth === undefined || NA === undefined || n === undefined || nm === undefined) return [];
+  const depth = at(depthOfFieldUm);
+  if (depth === undefined) return [];
+  // The depth of a frame rests on these.
+  const [NA, n, nm] = [systemNa, subjectIndex, wavelength].map(at) as [number, number, number];
   const wave = (convention: DepthConvention): number => waveTerm(convention, nm * MM_PER_NM * UM_PER_MM, NA, n);
   const now = evaluation.sheet[evaluation.graph.place.get(depthConvention) as number] as DepthConvention;
-  const [subject, o, error, q, finest] = [subjectDepth, overlap.leaf, railError.leaf, focusPerRail, incrementThere].map(at);
+  const [subject, finest] = [subjectDepth, incrementThere].map(at);
+  const [o, error, q] = [overlap.leaf, railError.leaf, focusPerRail].map(at) as [number, number, number];
   return DEPTH_CONVENTIONS.map((convention) => {
     const chosen = convention === now;
     const depthUm = chosen ? depth : depth - wave(now) + wave(convention);
-    if (subject === undefined || o === undefined || error === undefined || q === undefined) return { convention, chosen, depthUm };
+    if (subject === undefined) return { convention, chosen, depthUm };
     const longest = stepOf(depthUm, o, q * error);
     const step = finest === undefined ? longest : q * finest * incrementsIn(longest, q * finest);
     const frames = UM_PER_MM * subject <= depthUm ? 1 : step > 0 ? framesOf(UM_PER_MM * subject, depthUm, step) : Number.POSITIVE_INFINITY;

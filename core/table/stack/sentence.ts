@@ -28,7 +28,7 @@ function lead(stack: Stack): string {
   const frames = numberIn(answers.framesInAll);
   if (frames === 1) return `One frame is enough: it is ${um(T)} deep, and the subject ${um(1000 * d)}.`;
   if (step === undefined) return coarse(stack, T);
-  if (frames === undefined) return `${capital(whyOf(answers.framesInAll) || whyOf(answers.stackFrames))}.`;
+  if (frames === undefined) return `${capital(whyOf(answers.framesInAll))}.`;
   const more = numberIn(answers.curvatureFrames);
   const curved = more ? `, ${more} of them for the curved field,` : '';
   const time = numberIn(answers.stackTimeS);
@@ -39,26 +39,26 @@ const whyOf = (answer: Answer): string => (answer.state === 'none' ? answer.why 
 
 /** What the rail would have to do. */
 function coarse(stack: Stack, T: number): string {
-  const [q, error, finest, longest] = [focusPerRail, railError.leaf, incrementThere, longestStep].map((node) => numberAt(stack, node));
-  if (q === undefined) return 'How far the rail goes from frame to frame is not known.';
+  const [longest, finest] = [longestStep, incrementThere].map((node) => numberAt(stack, node));
+  const [q, error] = [focusPerRail, railError.leaf].map((node) => numberAt(stack, node)) as [number, number];
   const rail = `This rail is too coarse for frames that are ${um(T)} deep`;
   return longest === undefined
-    ? `${rail}: it may err by ${um(error ?? 0)}, and no step is sure to leave no gap unless that is less than ${um(T / (2 * q))}.`
-    : `${rail}: its finest step is ${um(finest ?? 0)}, and it may go no more than ${um(longest / q)} from one to the next.`;
+    ? `${rail}: it may err by ${um(error)}, and no step is sure to leave no gap unless that is less than ${um(T / (2 * q))}.`
+    : `${rail}: its finest step is ${um(finest as number)}, and it may go no more than ${um(longest / q)} from one to the next.`;
 }
 
 /** Where the focus does not move as the rail does or the rail goes whole steps, and what its errors cost or may still be. */
 function rail(stack: Stack): string {
   const { answers } = stack;
-  const [q, step, free, onRail] = [answers.focusPerRail, answers.frameStepUm, answers.railErrorForgivenUm, answers.railStepUm].map(
-    numberIn,
-  );
-  if (q === undefined || step === undefined || free === undefined || onRail === undefined || numberIn(answers.framesInAll) === 1) return '';
-  const [error = 0, whole, finest] = [railError.leaf, incrementsAStep, incrementThere].map((node) => numberAt(stack, node));
+  // Where there is a step there is one on the rail, and what its error may be.
+  if (numberIn(answers.frameStepUm) === undefined || numberIn(answers.framesInAll) === 1) return '';
+  const [q, free] = [answers.focusPerRail, answers.railErrorForgivenUm].map(numberIn) as [number, number];
+  const error = numberAt(stack, railError.leaf) as number;
+  const [whole, finest] = [incrementsAStep, incrementThere].map((node) => numberAt(stack, node));
   const counted =
-    whole === undefined || finest === undefined
+    whole === undefined
       ? told(answers.railStepUm)
-      : `${whole} ${whole === 1 ? 'step' : 'steps'} of ${um(finest)}${whole === 1 ? '' : ` = ${told(answers.railStepUm)}`}`;
+      : `${whole} ${whole === 1 ? 'step' : 'steps'} of ${um(finest as number)}${whole === 1 ? '' : ` = ${told(answers.railStepUm)}`}`;
   const medium = q === 1 ? '' : `: under its flat surface the focus moves ${short(q)} times as far`;
   return [
     q === 1 && whole === undefined ? '' : `From one frame to the next the rail goes ${counted}${medium}.`,

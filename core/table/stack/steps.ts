@@ -76,9 +76,8 @@ export const frameStepUm = openFigure({
     "depth × (1 − overlap), and with both neighbours off by the rail's error no more than the depth; down to whole ones of the rail's finest step",
   needs: [longestStep, focusPerRail, incrementThere, incrementsAStep],
   of: (longest, q, i, whole) => {
-    if (typeof longest !== 'number' || typeof q !== 'number') return Gap.join([longest, q].filter((v) => v instanceof Gap));
-    if (typeof i !== 'number') return longest;
-    return typeof whole === 'number' ? whole * q * i : whole;
+    if (typeof longest !== 'number' || typeof i !== 'number') return longest;
+    return typeof whole === 'number' ? whole * (q as number) * i : whole;
   },
   as: (longest, q, i, whole) => (i && whole ? `${whole} × ${q} × ${i}` : longest),
 });
@@ -102,10 +101,11 @@ export const railErrorForgivenUm = openFigure({
   source: 'two neighbours off by this much, away from each other, use up all that they share: the overlap, or what whole steps leave',
   needs: [overlap.leaf, depthOfFieldUm, focusPerRail, incrementThere],
   of: (o, T, q, i) => {
-    if (typeof o !== 'number' || typeof T !== 'number' || typeof q !== 'number') return Gap.join([o, T, q].filter((v) => v instanceof Gap));
-    if (typeof i !== 'number') return (o * T) / (2 * q);
-    const whole = incrementsIn(T * (1 - o), q * i);
-    return whole >= 1 ? Math.max(0, (T - whole * q * i) / (2 * q)) : COARSE;
+    if (typeof T !== 'number') return T;
+    const [shared, moved] = [o as number, q as number];
+    if (typeof i !== 'number') return (shared * T) / (2 * moved);
+    const whole = incrementsIn(T * (1 - shared), moved * i);
+    return whole >= 1 ? Math.max(0, (T - whole * moved * i) / (2 * moved)) : COARSE;
   },
   as: (o, T, q, i) => (i ? `(${T} − ${q} × ${i} × floor(${T} × (1 − ${o}) / (${q} × ${i}))) / (2 × ${q})` : `${o} × ${T} / (2 × ${q})`),
 });

@@ -81,7 +81,8 @@ const threadOf = (text: string): Thread => {
 
 export const endOf = ({ thread, sex }: z.infer<typeof endSchema>): End => ({ thread: threadOf(thread), sex });
 
-const piece = (ends: readonly [End, End], owned: boolean, told: { name?: string; lengthMm?: number; clearMm?: number } = {}): Piece => ({
+type Told = { name?: string | undefined; lengthMm?: number | undefined; clearMm?: number | undefined };
+const piece = (ends: readonly [End, End], owned: boolean, told: Told): Piece => ({
   name: told.name ?? `ring, ${endWords(ends[0])} to ${endWords(ends[1])}`,
   ends,
   lengthMm: told.lengthMm ?? USUAL_RING,
@@ -91,15 +92,8 @@ const piece = (ends: readonly [End, End], owned: boolean, told: { name?: string;
   owned,
 });
 
-type Told = { name?: string | undefined; lengthMm?: number | undefined; clearMm?: number | undefined };
-const defined = ({ name, lengthMm: length, clearMm: clear }: Told) => ({
-  ...(name === undefined ? {} : { name }),
-  ...(length === undefined ? {} : { lengthMm: length }),
-  ...(clear === undefined ? {} : { clearMm: clear }),
-});
-
 export const adapterOf = ({ ends: [a, b], owned = true, ...told }: z.infer<typeof adapterSchema>): Piece =>
-  piece([endOf(a), endOf(b)], owned, defined(told));
+  piece([endOf(a), endOf(b)], owned, told);
 
 const tube = (thread: Thread, owned: boolean, reachMm: number, told: Told): Tube => ({
   ...piece(
@@ -108,7 +102,7 @@ const tube = (thread: Thread, owned: boolean, reachMm: number, told: Told): Tube
       { thread, sex: 'male' },
     ],
     owned,
-    defined({ ...told, name: told.name ?? `${reachMm > 0 ? 'focusing tube' : 'tube'} ${thread.label}` }),
+    { ...told, name: told.name ?? `${reachMm > 0 ? 'focusing tube' : 'tube'} ${thread.label}` },
   ),
   reachMm,
 });
@@ -123,7 +117,7 @@ const ring = (a: Thread, sexA: Sex, b: Thread, sexB: Sex, name?: string): Piece 
       { thread: b, sex: sexB },
     ],
     false,
-    name ? { name } : {},
+    { name },
   );
 
 /** Step rings are made for sizes this many places apart in their row. */

@@ -63,7 +63,8 @@ export function shortestChain(
     const kept = (waiting.get(key) ?? []).filter((old) => !doesAsMuch(label, old) || before(old, label));
     waiting.set(key, [...kept, label]);
   };
-  push({ links: [], lengthMm: 0, toBuy: 0, cost: [0, 0, 0], end: from, used: [], told: '' });
+  // It is taken before any other is there: what it costs is never asked.
+  push({ links: [], lengthMm: 0, toBuy: 0, cost: [], end: from, used: [], told: '' });
   for (;;) {
     const label = takeLeast(waiting);
     if (!label) return nearest(from, to, stock.pieces);

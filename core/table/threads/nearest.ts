@@ -24,24 +24,19 @@ export function reachable(from: End, pieces: readonly Piece[]): readonly End[] {
   return [...found.values()];
 }
 
-/** Where two ends come nearest to meeting, and the ring that would close it. */
+/** Where two ends that do not mate come nearest to it, and the ring that would close it. */
 export function nearest(from: End, to: End, pieces: readonly Piece[]): NoChain {
-  const fronts = reachable(from, pieces);
   const rears = reachable(to, pieces);
-  let best: { miss: Miss; a: End; b: End } | undefined;
-  for (const a of fronts)
+  let best = { miss: missOf(from, to) as Miss, a: from, b: to };
+  for (const a of reachable(from, pieces))
     for (const b of rears) {
       const miss = missOf(a, b);
-      if (miss && (!best || miss.rank < best.miss.rank)) best = { miss, a, b };
+      if (miss && miss.rank < best.miss.rank) best = { miss, a, b };
     }
-  // Ends that can each be reached and mate, but not with what is in the box at once.
-  if (!best) return { miss: 'every piece that would do is used already', wouldDo: ringFor(from, to), gap: [from, to], near: true };
-  const own = missOf(from, to) as Miss;
-  const gap: readonly [End, End] = own.rank <= best.miss.rank ? [from, to] : [best.a, best.b];
   return {
     miss: `nothing joins ${endWords(from)} and ${endWords(to)}${best.miss.kind === 'unlike' ? '' : `: ${best.miss.words()}`}`,
-    wouldDo: ringFor(...gap),
-    gap,
+    wouldDo: ringFor(best.a, best.b),
+    gap: [best.a, best.b],
     near: best.miss.kind !== 'unlike',
   };
 }

@@ -3,7 +3,7 @@ import { type End, endKey } from './thread.ts';
 
 /** One way in which pieces that are alike can be put on. */
 export interface Way {
-  /** The shortest first: which of them is free is all that counts. */
+  /** The shortest first, of equals the one told first: which of them is free is all that counts. */
   readonly alike: readonly Placed[];
   readonly front: End;
   readonly rear: End;
@@ -30,7 +30,7 @@ export function stockOf(pieces: readonly Piece[]): Stock {
   }
   const byFront = new Map<string, Way[]>();
   for (const alike of kinds.values()) {
-    alike.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm || a.place - b.place);
+    alike.sort((a, b) => a.piece.lengthMm - b.piece.lengthMm);
     const [a, b] = (alike[0] as Placed).piece.ends;
     const ways: readonly (readonly [End, End])[] =
       endKey(a) === endKey(b)

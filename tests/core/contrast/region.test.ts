@@ -73,6 +73,33 @@ describe('the part of the pupil that a field point fills', () => {
     }
   });
 
+  test('is as wide as the crossing of two borders, and has its area, however small it is', () => {
+    // Two discs of 5 mm whose centres are 9.98 mm apart: they cross at √(25 - 4.99²) = 0.316 from the line of centres.
+    const region = regionOf({ walk: [0, 9.98], radius: [5, 5] }, 1);
+    if (!region) throw new Error('these discs share something');
+    expect(region.halfWidth).toBeCloseTo(Math.sqrt(25 - 4.99 ** 2), 9);
+    const exact = 2 * (25 * Math.acos(4.99 / 5) - 4.99 * Math.sqrt(25 - 4.99 ** 2));
+    expect(sum(overlapOf(region, 0, 'tangential').area) / exact).toBeCloseTo(1, 2);
+    expect(sum(overlapOf(region, 0.6, 'sagittal').area)).toBeGreaterThan(0);
+  });
+
+  test('of discs about one middle is as wide as the narrowest', () => {
+    expect(regionOf({ walk: [0, 0], radius: [5, 8] }, 0.1)?.halfWidth).toBeCloseTo(5, 9);
+    expect(regionOf({ walk: [0, 0, 0], radius: [8, 5, 6] }, 0.1)?.halfWidth).toBeCloseTo(5, 9);
+  });
+
+  test('lists as many pairs as nodes, seven to a side where no more are asked for, and none past the last', () => {
+    const region = regionOf({ walk: [0], radius: [5] }, 0.1);
+    if (!region) throw new Error('a whole pupil is no region');
+    for (const direction of ['sagittal', 'tangential'] as const) {
+      expect(overlapOf(region, 3, direction).count).toBe(49);
+      expect(overlapOf(region, 3, direction, 11).count).toBe(121);
+      expect(overlapOf(region, 9.9, direction).count).toBe(49);
+      for (const shear of [10, 10.5, 14])
+        expect(overlapOf(region, shear, direction)).toMatchObject({ count: 0, area: new Float64Array(0) });
+    }
+  });
+
   test('is nothing where the discs share nothing', () => {
     expect(regionOf({ walk: [0, 100], radius: [5, 5] }, 0.2)).toBeUndefined();
   });

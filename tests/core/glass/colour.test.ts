@@ -64,6 +64,9 @@ describe('a glass known by n_d and Abbe number alone', () => {
     expect(indexAtLine(glass, 'd')).toBeCloseTo(1.517, 13);
     expect(abbeNumber(glass, 'd')).toBeCloseTo(64.2, 9);
     expect(Math.abs(glass.indexAt(450) - named('N-BK7').indexAt(450))).toBeLessThan(4e-4);
+    // The lightest and the heaviest that are glass: 1.400, and an Abbe number of 15.
+    expect(indexAtLine(named('400150'), 'd')).toBeCloseTo(1.4, 13);
+    expect(abbeNumber(named('400150'), 'd')).toBeCloseTo(15, 9);
     for (const code of ['51764', '5176420', '399642', '517149', '517-642', '51764x', '000000']) expect(glassOfCode(code)).toBeUndefined();
   });
 });

@@ -46,7 +46,7 @@ describe('a lens of unknown make', () => {
     expect(band.agreed).toBeUndefined();
     expect(band.spacesMm).toBeUndefined();
     expect(band.sentence).toBe(
-      'Lenses of this class do not agree which way round is sharper: of 3, 1 wants the male thread toward the objective, 1 the male thread toward the camera and 1 does not care. So photograph the same corner both ways round, and keep the sharper.',
+      'Lenses of this class do not agree which way round is sharper: of 3, 1 wants the male thread toward the objective, 1 wants the male thread toward the camera and 1 does not care. So photograph the same corner both ways round, and keep the sharper.',
     );
   });
 

@@ -1,13 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { glassworks } from '../../../../core/glassworks.ts';
 import { evaluate, numberIn, type Pairing, PairingError } from '../../../../core/index.ts';
-import { inverse } from '../../../../core/table/saw/matrix.ts';
 import { sawOf, toldBy } from '../../../../core/table/saw/saw.ts';
 import type { Sighting } from '../../../../core/table/saw/sightings.ts';
 import { taken } from '../../../../core/table/saw/take.ts';
-import { chiSquare95 } from '../../../../core/table/saw/weigh.ts';
 import { findingInWords } from '../../../../core/table/saw/words.ts';
-import { random } from '../../../support/random.ts';
 import { bare, NINETY_FIVE_OF_EVEN, only, ruler } from './bare.ts';
 import { q, table } from './simulated.ts';
 
@@ -56,46 +53,6 @@ describe('several sightings of the same thing', () => {
     // With a coarse ruler the doubt of the readings does shrink.
     const coarse = (n: number): Sighting[] => Array.from({ length: n }, () => ruler(2.35, 0.05));
     expect(only(bare(), ...coarse(9)).plusMinus).toBeCloseTo(only(bare(), ...coarse(1)).plusMinus / 3, 1);
-  });
-
-  test('the points of χ² hold 95 % of its density', () => {
-    const gamma = (half: number): number => (half === 1 ? 1 : half === 0.5 ? Math.sqrt(Math.PI) : (half - 1) * gamma(half - 1));
-    for (let k = 1; k <= 11; k++) {
-      // ∫ of x^(k/2-1) e^(-x/2), with x = v² so that it has no peak at 0; by Simpson.
-      const f = (v: number): number => 2 * v ** (k - 1) * Math.exp((-v * v) / 2);
-      const [n, to] = [2000, Math.sqrt(chiSquare95(k))];
-      let sum = f(0) + f(to);
-      for (let i = 1; i < n; i++) sum += (i % 2 ? 4 : 2) * f((i * to) / n);
-      expect((sum * to) / (3 * n) / (2 ** (k / 2) * gamma(k / 2))).toBeCloseTo(0.95, 4);
-    }
-  });
-
-  test('matrices of any scale are inverted', () => {
-    const draw = random(9);
-    for (let run = 0; run < 50; run++) {
-      const n = draw.integer(1, 6);
-      const half = Array.from({ length: n }, () => Array.from({ length: n }, () => draw.between(-1, 1)));
-      const scale = half.map(() => 10 ** draw.between(-8, 8));
-      const a = half.map((r, i) =>
-        half.map(
-          (s, j) =>
-            (r.reduce((sum, x, k) => sum + x * (s[k] as number), 0) + (i === j ? 0.5 : 0)) * (scale[i] as number) * (scale[j] as number),
-        ),
-      );
-      const back = inverse(a) as number[][];
-      a.forEach((row, i) => {
-        row.forEach((_, j) => {
-          const x = row.reduce((sum, v, k) => sum + v * (back[k]?.[j] as number), 0) * ((scale[j] as number) / (scale[i] as number));
-          expect(x).toBeCloseTo(i === j ? 1 : 0, 8);
-        });
-      });
-    }
-    expect(
-      inverse([
-        [1, 1],
-        [1, 1],
-      ]),
-    ).toBeUndefined();
   });
 });
 
