@@ -50,6 +50,8 @@ interface Base<T> {
 export interface Leaf<T> extends Base<T> {
   readonly kind: 'leaf';
   readonly unit: string;
+  /** Which of all leaves it is, from 0 on. */
+  readonly number: number;
 }
 
 export interface Step<T> extends Base<T> {
@@ -82,8 +84,11 @@ type Values<N extends readonly Node[]> = { [K in keyof N]: N[K] extends Node<inf
 type OpenValues<N extends readonly Node[]> = { [K in keyof N]: N[K] extends Node<infer T> ? T | Gap : never };
 type Texts<N extends readonly Node[]> = { [K in keyof N]: string };
 
+let leaves = 0;
+
 export const leaf = <T = number>(id: string, symbol: string, unit: string, words: string): Leaf<T> => ({
   kind: 'leaf',
+  number: leaves++,
   id,
   symbol,
   unit,

@@ -64,12 +64,20 @@ export const bareRig = step({
   }),
 });
 
+/** Written out, because a rig is put together for every row of every ± and `concat` takes as long as half of it. */
+function joined<T>(a: readonly T[], b: readonly T[]): T[] {
+  const all = new Array<T>(a.length + b.length);
+  for (let i = 0; i < a.length; i++) all[i] = a[i] as T;
+  for (let i = 0; i < b.length; i++) all[a.length + i] = b[i] as T;
+  return all;
+}
+
 /** Every stop from the objective's pupil to the sensor, each where it stands. */
 export const rig = step({
   id: 'rig',
   needs: [bareRig, relayOpenings],
   of: (bare, openings): Rig => ({
-    stops: bare.stops.concat(openings),
+    stops: joined(bare.stops, openings),
     infinitySpaceMm: bare.infinitySpaceMm,
     exitPupilFromShoulderMm: bare.exitPupilFromShoulderMm,
     principalPlaneFromRimMm: bare.principalPlaneFromRimMm,

@@ -1,3 +1,4 @@
+import type { Answer } from './answer.ts';
 import type { Evaluation } from './evaluate.ts';
 import { TOLD } from './registry.ts';
 import type { Spread } from './spread.ts';
@@ -26,18 +27,24 @@ const SIGNIFICANT = 1e-9;
 
 /** How much one input alone moves each headline figure; the first is moved most. */
 export const movedMost = ({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): { id: HeadlineId; by: number }[] =>
-  PLACES.map(([id, j]) => {
-    const swing = Math.max(move.up[j] as number, move.down[j] as number);
-    const a = answers[id];
-    if (a.state !== 'known') return { id, by: 0 };
-    return { id, by: HEADLINE[id] === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value) };
-  }).sort((a, b) => b.by - a.by);
+  PLACES.map(([id, j]) => ({ id, by: movedBy(id, answers[id], move, j) })).sort((a, b) => b.by - a.by);
 
-const matters = (evaluation: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number =>
-  Math.min(1, movedMost(evaluation, move)[0]?.by ?? 0);
+function movedBy(id: HeadlineId, a: Answer, { up, down }: Spread['moves'][number], j: number): number {
+  if (a.state !== 'known') return 0;
+  const swing = Math.max(up[j] as number, down[j] as number);
+  return HEADLINE[id] === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value);
+}
 
-const movesAny = ({ up, down }: Spread['moves'][number]): boolean =>
-  up.some((by) => by > SIGNIFICANT) || down.some((by) => by > SIGNIFICANT);
+function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number {
+  let most = 0;
+  for (const [id, j] of PLACES) most = Math.max(most, movedBy(id, answers[id], move, j));
+  return Math.min(1, most);
+}
+
+function movesAny({ up, down }: Spread['moves'][number]): boolean {
+  for (let j = 0; j < up.length; j++) if ((up[j] as number) > SIGNIFICANT || (down[j] as number) > SIGNIFICANT) return true;
+  return false;
+}
 
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */
 export function assumptionsOf(evaluation: Evaluation): Assumption[] {

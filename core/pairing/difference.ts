@@ -4,9 +4,10 @@ import { type Answer, answer } from './answer.ts';
 import { type Evaluation, raw } from './evaluate.ts';
 import { combined, excursions, samplesOver } from './excursions.ts';
 import type { Input } from './input.ts';
+import { partsOf } from './moved-rows.ts';
 import { type FigureId, type Plan, planFor } from './registry.ts';
 import type { Pairing } from './schema.ts';
-import { moved, partsOf, plain, withInputs } from './spread.ts';
+import { moved, plain, withInputs } from './spread.ts';
 import { movedBy, movedTogether } from './together.ts';
 
 /** Works out by how much one pairing's figures exceed another's. */
@@ -68,7 +69,13 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
     const all = (x: number): number[] => minus(atOther(x), atFirst(x));
     const xs = samplesOver(input.least, input.value, input.greatest);
     const rows = xs.map((x) => (x === input.value ? base : all(x)));
-    return excursions(xs, rows, base, every, (j) => (x) => all(x)[j] as number);
+    return excursions(
+      xs,
+      (j, k) => (rows[k] as number[])[j] as number,
+      base,
+      every,
+      (j) => (x) => all(x)[j] as number,
+    );
   });
   const allMoved = (sheet: unknown[], side: 'inFirst' | 'inOther', values: readonly number[]): number[] => {
     const own = doubtful.flatMap((pair, i) => (pair[side] ? [{ input: pair[side], value: values[i] as number }] : []));
@@ -81,7 +88,8 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
     const values = doubtful.map(({ input }, i) => movedBy(input, parts[i] as number));
     return { parts, figures: minus(allMoved(otherSheet, 'inOther', values), allMoved(firstSheet, 'inFirst', values)) };
   });
-  const [rise, fall] = combined(moves, rows, base);
+  const partsOfRows = rows.map(({ parts }) => parts);
+  const [rise, fall] = combined(moves, partsOfRows, (row, j) => rows[row]?.figures[j] as number, base);
   return Object.fromEntries(
     told.map(({ id, unit }, j) => {
       const value = base[j] as number;

@@ -17,7 +17,16 @@ function difference(a: number, b: number): number {
   return Number.isNaN(d) ? 0 : d;
 }
 
-const zeros = (count: number): number[] => new Array<number>(count).fill(0);
+/** Doubles from the start: a list that begins with whole numbers is made anew when the first fraction comes. */
+const ZEROS = new Map<number, readonly number[]>();
+function zeros(count: number): number[] {
+  let known = ZEROS.get(count);
+  if (!known) {
+    known = Array.from({ length: count }, () => 0.5).fill(0);
+    ZEROS.set(count, known);
+  }
+  return known.slice();
+}
 
 /** What an input does that moves none of the figures. */
 export const unmoved = (count: number): Excursions => {
@@ -38,26 +47,27 @@ export const samplesOver = (least: number, middle: number, greatest: number): re
  * Extremes of many figures at once from the five samples of `samplesOver`; where the best sample is not at an end
  * the peak is looked for between its neighbours.
  *
- * @param rows all figures at each of the samples `xs`
+ * @param at the n-th of the `reached` figures at the k-th of the samples `xs`
  * @param base their values, which are also those at the middle sample
  * @param reached the places of those figures that the input can move
  * @param alone one figure as a function of the input
  */
 export function excursions(
   xs: readonly number[],
-  rows: readonly (readonly number[])[],
+  at: (n: number, k: number) => number,
   base: readonly number[],
   reached: readonly number[],
   alone: (j: number) => (x: number) => number,
 ): Excursions {
   const [up, down, atLeast, atGreatest] = [zeros(base.length), zeros(base.length), zeros(base.length), zeros(base.length)];
-  const gains = [0, 0, 0, 0, 0];
-  for (const j of reached) {
+  const gains = [0.5, 0.5, 0.5, 0.5, 0.5];
+  for (let n = 0; n < reached.length; n++) {
+    const j = reached[n] as number;
     const b = base[j] as number;
     if (Number.isNaN(b)) continue;
     let still = true;
     for (let k = 0; k < 5; k++) {
-      const value = (rows[k] as readonly number[])[j] as number;
+      const value = at(n, k);
       if (value === b) gains[k] = 0;
       else {
         still = false;
@@ -112,13 +122,13 @@ const WITHIN = [1, 3] as const;
 /** Less than this, relative to a figure, is no move. */
 const ROUNDING = 1e-14;
 
-/** The same for an input that moves every figure one way only, from the rows at its two ends. */
-export function ends(rows: readonly (readonly number[])[], base: readonly number[], reached: readonly number[]): Excursions {
+/** The same for an input that moves every figure one way only, from its two ends. */
+export function ends(at: (n: number, k: number) => number, base: readonly number[], reached: readonly number[]): Excursions {
   const [up, down, atLeast, atGreatest] = [zeros(base.length), zeros(base.length), zeros(base.length), zeros(base.length)];
-  const [first, last] = rows as readonly [readonly number[], readonly number[]];
-  for (const j of reached) {
-    const a = difference(first[j] as number, base[j] as number);
-    const z = difference(last[j] as number, base[j] as number);
+  for (let n = 0; n < reached.length; n++) {
+    const j = reached[n] as number;
+    const a = difference(at(n, 0), base[j] as number);
+    const z = difference(at(n, 1), base[j] as number);
     atLeast[j] = a;
     atGreatest[j] = z;
     up[j] = Math.max(0, a, z);
@@ -150,48 +160,52 @@ function peak(f: (x: number) => number, low: number, high: number): number {
   return Math.max(y1, y2);
 }
 
-/** All figures with all inputs moved at once, each by a part of its interval (`movedTogether`). */
-export interface Row {
-  readonly parts: readonly number[];
-  readonly figures: readonly number[];
-}
-
 /** A row shows something new where this much of its excursion is not the sum of what each input does alone. */
 const NOT_A_SUM = 0.1;
 
 /**
  * Rises and falls of many inputs as one: each combined by root of squares, and, where inputs do together
- * what none does alone, no less than what the rows show.
+ * what none does alone, no less than what is seen with all moved at once.
+ *
+ * @param parts rows of inputs moved at once, each by a part of its interval (`movedTogether`)
+ * @param at figure `j` on such a row
  */
 export function combined(
   moves: readonly Excursions[],
-  rows: readonly Row[],
+  parts: readonly (readonly number[])[],
+  at: (row: number, j: number) => number,
   base: readonly number[],
 ): readonly [rise: number[], fall: number[]] {
   const rise = zeros(base.length);
   const fall = zeros(base.length);
-  for (const { up, down } of moves)
+  for (let i = 0; i < moves.length; i++) {
+    const { up, down } = moves[i] as Excursions;
     for (let j = 0; j < base.length; j++) {
       (rise[j] as number) += (up[j] as number) ** 2;
       (fall[j] as number) += (down[j] as number) ** 2;
     }
+  }
   for (let j = 0; j < base.length; j++) {
     rise[j] = Math.sqrt(rise[j] as number);
     fall[j] = Math.sqrt(fall[j] as number);
-  }
-  for (const { parts, figures } of rows)
-    for (let j = 0; j < figures.length; j++) {
-      const d = difference(figures[j] as number, base[j] as number);
+    for (let row = 0; row < parts.length; row++) {
+      const d = difference(at(row, j), base[j] as number);
       if (d <= (rise[j] as number) && -d <= (fall[j] as number)) continue;
-      let sum = 0;
-      for (let i = 0; i < moves.length; i++) {
-        const { atLeast, atGreatest } = moves[i] as Excursions;
-        const part = parts[i] as number;
-        sum += part > 0 ? part * (atGreatest[j] as number) : -part * (atLeast[j] as number);
-      }
-      if (Math.abs(d - sum) <= NOT_A_SUM * Math.abs(d)) continue;
+      if (Math.abs(d - summed(moves, parts[row] as readonly number[], j)) <= NOT_A_SUM * Math.abs(d)) continue;
       if (d > 0) rise[j] = d;
       else fall[j] = -d;
     }
+  }
   return [rise, fall];
+}
+
+/** What inputs would do to figure `j`, each moved by a part of its interval, if each did what it does alone. */
+function summed(moves: readonly Excursions[], parts: readonly number[], j: number): number {
+  let sum = 0;
+  for (let i = 0; i < moves.length; i++) {
+    const { atLeast, atGreatest } = moves[i] as Excursions;
+    const part = parts[i] as number;
+    sum += part > 0 ? part * (atGreatest[j] as number) : -part * (atLeast[j] as number);
+  }
+  return sum;
 }

@@ -1,4 +1,5 @@
 import type { Node } from '../figure.ts';
+import type { LeafValues } from '../leaf-values.ts';
 import type { Origin } from '../parts/quantity.ts';
 
 /** One number that was put in, or taken in its place. */
@@ -25,7 +26,7 @@ export interface Input {
 }
 
 export interface Inputs {
-  readonly values: ReadonlyMap<Node, unknown>;
+  readonly values: LeafValues;
   readonly list: readonly Input[];
 }
 

@@ -40,6 +40,10 @@ export interface Report {
 const CURVE_POINTS = 128;
 const CURVE_REACH = 1.15;
 
+const keysOf = <K extends string>(ids: readonly K[]) => Object.fromEntries(ids.map((id) => [id, undefined])) as Record<K, undefined>;
+const FIGURE_KEYS = keysOf(FIGURE_IDS);
+const RADIUS_KEYS = keysOf(RADIUS_IDS);
+
 /** @throws PairingError where the pairing contradicts itself */
 export const report = (pairing: Pairing, works?: Glassworks): Report => reportOf(evaluate(pairing, works));
 
@@ -50,9 +54,9 @@ export function reportOf(evaluation: Evaluation): Report {
   const cuts = stops ? cutsOf(stops.rig, stops.seen, corner) : [];
   const coverage = coverageOf(evaluation);
   return {
-    figures: pick(answers, FIGURE_IDS),
+    figures: pick(answers, FIGURE_IDS, FIGURE_KEYS),
     vignetting: {
-      ...pick(answers, RADIUS_IDS),
+      ...pick(answers, RADIUS_IDS, RADIUS_KEYS),
       curve: curveOf(evaluation, corner),
       cuts: cuts.map(({ stop, onsetRadiusMm, shareOfCornerLoss, clearsAt }) => ({
         stop,
@@ -84,8 +88,13 @@ function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
   return curve;
 }
 
-function pick<K extends string, V>(all: Readonly<Record<string, V>>, ids: readonly K[]): Record<K, V> {
-  const picked = {} as Record<K, V>;
+/** Some of the answers, in an object that begins as one with all of these keys: to add them one by one takes longer. */
+function pick<K extends string, V>(
+  all: Readonly<Record<string, V>>,
+  ids: readonly K[],
+  keys: Readonly<Record<K, V | undefined>>,
+): Record<K, V> {
+  const picked = { ...keys } as Record<K, V>;
   for (const id of ids) picked[id] = all[id] as V;
   return picked;
 }

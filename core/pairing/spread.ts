@@ -1,8 +1,8 @@
-import type { Figure, Gap, Node } from '../figure.ts';
+import type { Figure, Gap } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
-import { combined, type Excursions, ends, excursions, type Row, samplesOver, unmoved } from './excursions.ts';
+import { combined, type Excursions, ends, excursions, unmoved } from './excursions.ts';
 import type { Input } from './input.ts';
-import { movedBy, movedTogether } from './together.ts';
+import { type Alone, movedRows, samplesOf } from './moved-rows.ts';
 
 /**
  * How far each figure can be from its value, for inputs that are each somewhere in their interval.
@@ -32,16 +32,34 @@ export function plain(figure: Figure, value: unknown): number {
 
 /** The spread of `figures` about their values on `sheet`; the sheet is left as it was. */
 export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], figures: readonly Figure[]): Spread {
-  const read = readerOf(graph, figures);
-  const base = read.all(sheet);
   const doubtful = inputs.filter((input) => input.greatest > input.least);
-  const copies = copiesOf(graph, sheet);
-  const alone = doubtful.map((input) => movedAlone(graph, sheet, input, read, copies));
-  const designed = movedAtOnce(doubtful, copies);
-  copies.workOut();
-  const moves = doubtful.map((input, i) => ({ input, ...(alone[i]?.(base) ?? unmoved(base.length)) }));
-  const rows = designed.map(({ parts, at }): Row => ({ parts, figures: read.all(at) }));
-  const [rise, fall] = combined(moves, rows, base);
+  const { batch, alone, together, leafOn } = movedRows(graph, figures, doubtful);
+  const cells = batch.workOut(sheet, (row, place) => leafOn(doubtful, row, place, sheet[place]));
+  const told = (cell: number, j: number): number => {
+    const value = cells[cell];
+    return typeof value === 'number' ? value : plain(figures[j] as Figure, value);
+  };
+  const base = figures.map((figure) => {
+    const value = sheet[graph.place.get(figure) as number];
+    return typeof value === 'number' ? value : plain(figure, value);
+  });
+  const moves = doubtful.map((input, i) => {
+    const { reached, cells: at } = alone[i] as Alone;
+    if (reached.length === 0) return { input, ...unmoved(base.length) };
+    if (input.apart === 'one way') return { input, ...ends((n, k) => told(at[2 * n + k] as number, reached[n] as number), base, reached) };
+    const one = (j: number) => {
+      const place = graph.place.get(figures[j] as Figure) as number;
+      const there = moved(graph, sheet, input, place);
+      return (x: number): number => {
+        const value = there(x)[place];
+        return typeof value === 'number' ? value : plain(figures[j] as Figure, value);
+      };
+    };
+    const at5 = (n: number, k: number): number => told(at[5 * n + k] as number, reached[n] as number);
+    return { input, ...excursions(samplesOf(input), at5, base, reached, one) };
+  });
+  const rows = together.parts.length;
+  const [rise, fall] = combined(moves, together.parts, (r, j) => told(together.cells[rows * j + r] as number, j), base);
   return {
     figures,
     moves,
@@ -53,137 +71,14 @@ export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], f
 /** Falls from an unlimited value are counted in the reciprocal (`excursions.ts`). */
 const less = (b: number, d: number): number => (b === Number.POSITIVE_INFINITY ? 1 / d : b - d);
 
-/** Figures as numbers, read off sheets. */
-interface Reader {
-  all(sheet: Sheet): number[];
-  one(sheet: Sheet, j: number): number;
-  /** Where each figure stands. */
-  readonly places: readonly number[];
-  /** Those that follow from a leaf, by their number. */
-  reachedFrom(leaf: Node): readonly number[];
-}
-
-/** Readers are asked for again and again with the same plan. */
-const READERS = new WeakMap<readonly Figure[], { graph: Graph; reader: Reader }>();
-
-function readerOf(graph: Graph, figures: readonly Figure[]): Reader {
-  const known = READERS.get(figures);
-  if (known?.graph === graph) return known.reader;
-  const reader = newReader(graph, figures);
-  READERS.set(figures, { graph, reader });
-  return reader;
-}
-
-function newReader(graph: Graph, figures: readonly Figure[]): Reader {
-  const places = figures.map((f) => graph.place.get(f) as number);
-  const one = (sheet: Sheet, j: number): number => {
-    const value = sheet[places[j] as number];
-    return typeof value === 'number' ? value : plain(figures[j] as Figure, value);
-  };
-  const all = (sheet: Sheet): number[] => {
-    const row = new Array<number>(places.length);
-    for (let j = 0; j < row.length; j++) row[j] = one(sheet, j);
-    return row;
-  };
-  const reached = new Map<Node, readonly number[]>();
-  return {
-    all,
-    one,
-    places,
-    reachedFrom(leaf) {
-      let found = reached.get(leaf);
-      if (!found) {
-        const place = graph.place.get(leaf);
-        const followers = new Set(place === undefined ? [] : graph.followers(place));
-        found = places.flatMap((at, j) => (followers.has(at) ? [j] : []));
-        reached.set(leaf, found);
-      }
-      return found;
-    },
-  };
-}
-
-/** Copies of a sheet with inputs moved, which are worked out all together. */
-interface Copies {
-  /** A copy more, with these inputs at these values; it stands when all are worked out. */
-  with(inputs: readonly Input[], values: readonly number[]): Sheet;
-  workOut(): void;
-}
-
-function copiesOf(graph: Graph, sheet: Sheet): Copies {
-  const copies: Sheet[] = [];
-  const written: number[][] = [];
-  return {
-    with(inputs, values) {
-      const copy = sheet.slice();
-      written.push(write(graph, copy, inputs, values));
-      copies.push(copy);
-      return copy;
-    },
-    workOut: () => graph.followAll(sheet, copies, written),
-  };
-}
-
-/** Puts several inputs at once; those that the graph has no use for are passed over. The places that were written. */
-function write(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): number[] {
-  const places: number[] = [];
+/** A sheet with several inputs moved at once; those that the graph has no use for are passed over. */
+export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): Sheet {
+  const copy = sheet.slice();
   for (let i = 0; i < inputs.length; i++) {
     const { leaf, put } = inputs[i] as Input;
     const place = graph.place.get(leaf);
-    if (place === undefined) continue;
-    sheet[place] = put(sheet[place], values[i] as number);
-    places.push(place);
+    if (place !== undefined) copy[place] = put(copy[place], values[i] as number);
   }
-  return places;
-}
-
-/** What one input alone does, once the copies stand; undefined where it reaches none of the figures. */
-function movedAlone(
-  graph: Graph,
-  sheet: Sheet,
-  input: Input,
-  read: Reader,
-  copies: Copies,
-): ((base: readonly number[]) => Excursions) | undefined {
-  const reached = read.reachedFrom(input.leaf);
-  if (reached.length === 0) return undefined;
-  const xs = input.apart === 'one way' ? [input.least, input.greatest] : samplesOver(input.least, input.value, input.greatest);
-  const at = xs.map((x) => (x === input.value ? sheet : copies.with([input], [x])));
-  const alone = (j: number) => {
-    const there = moved(graph, sheet, input, read.places[j]);
-    return (x: number): number => read.one(there(x), j);
-  };
-  return (base) => {
-    const rows = at.map((copy) => (copy === sheet ? base : read.all(copy)));
-    return input.apart === 'one way' ? ends(rows, base, reached) : excursions(xs, rows, base, reached, alone);
-  };
-}
-
-/**
- * Copies with all inputs moved together. Which figures are asked for does not change them, so
- * a figure's ± is the same alone and in a report.
- */
-function movedAtOnce(inputs: readonly Input[], copies: Copies): { parts: readonly number[]; at: Sheet }[] {
-  const along = inputs.filter((input) => !input.apart);
-  return movedTogether(along.length).map((row) => ({
-    parts: partsOf(inputs, row),
-    at: copies.with(
-      along,
-      along.map((input, i) => movedBy(input, row[i] as number)),
-    ),
-  }));
-}
-
-/** A row of a design as parts of the intervals of all inputs: those apart stay where they are. */
-export function partsOf(inputs: readonly Pick<Input, 'apart'>[], row: readonly number[]): number[] {
-  let next = 0;
-  return inputs.map((input) => (input.apart ? 0 : (row[next++] as number)));
-}
-
-/** A sheet with several inputs moved at once. */
-export function withInputs(graph: Graph, sheet: Sheet, inputs: readonly Input[], values: readonly number[]): Sheet {
-  const copy = sheet.slice();
-  write(graph, copy, inputs, values);
   graph.recompute(copy);
   return copy;
 }

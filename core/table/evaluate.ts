@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Graph } from '../graph.ts';
+import { LeafValues } from '../leaf-values.ts';
 import { soundInputs, type Worked, workedOut } from '../pairing/evaluate.ts';
 import type { Excursions } from '../pairing/excursions.ts';
 import type { Glassworks } from '../pairing/glassworks.ts';
@@ -70,7 +71,7 @@ function side(spreads: readonly Spread[]): Spread {
  */
 export function inputsOnTable(pairing: Pairing, settings: Settings, { place }: Graph, works?: Glassworks): Inputs {
   const { values, list } = soundInputs(pairing, works);
-  const all = new Map(values);
+  const all = new LeafValues(values);
   const inputs = [...list];
   const read: Read = (key) => {
     const given = settings[key as keyof Settings] as QuantityInput | string | undefined;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { batch } from '../../core/batch.ts';
 import { figure, Gap, leaf, type Node, openStep, type Step, step } from '../../core/figure.ts';
 import { graph } from '../../core/graph.ts';
 import { seeded } from './support/arbitrary-train.ts';
@@ -145,39 +146,69 @@ describe('a graph of figures', () => {
     );
   });
 
-  it('followed on many copies at once is each of them filled afresh', () => {
+  it('worked out on many rows at once is each of them filled afresh', () => {
     fc.assert(
       fc.property(
         plan,
         fc.array(value, { minLength: 6, maxLength: 6 }),
-        fc.array(fc.array(fc.tuple(fc.nat(), value), { maxLength: 4 }), { minLength: 1, maxLength: 70 }),
-        (p, values, copies) => {
+        fc.array(value, { minLength: 4, maxLength: 4 }),
+        fc.array(fc.array(fc.tuple(fc.nat(), fc.nat({ max: 3 })), { maxLength: 4 }), { minLength: 1, maxLength: 40 }),
+        (p, values, others, changes) => {
           const { inputs, nodes } = build(p);
           const all = graph(nodes);
           const leaves = new Map<Node, unknown>(inputs.map((input, i) => [input, values[i]]));
           const base = all.fill(leaves);
           const before = base.slice();
-          const sheets = copies.map(() => base.slice());
-          const expected = copies.map((changes, r) => {
-            const own = new Map(leaves);
-            for (const [pick, next] of changes) {
-              const input = inputs[pick % inputs.length] as Node;
-              own.set(input, next);
-              (sheets[r] as unknown[])[all.place.get(input) as number] = next;
-            }
-            return all.fill(own);
-          });
-          all.followAll(
-            base,
-            sheets,
-            copies.map((changes) => changes.map(([pick]) => all.place.get(inputs[pick % inputs.length] as Node) as number)),
-          );
-          expect(sheets).toEqual(expected);
+          const placeOf = (pick: number): number => all.place.get(inputs[pick % inputs.length] as Node) as number;
+          const rows = changes.map((row) => new Map(row.map(([pick, which]) => [placeOf(pick), `${which}`])));
+          const wanted = nodes.map((node) => all.place.get(node) as number);
+          const made = batch(all, rows, wanted);
+          // Twice: nothing may be left over from the first time.
+          for (const turn of [0, 1]) {
+            const of = (mark: string): unknown => others[(Number(mark) + turn) % others.length];
+            const cells = made.workOut(base, (row, place) => of(rows[row]?.get(place) as string));
+            rows.forEach((row, r) => {
+              const own = new Map(leaves);
+              for (const [place, mark] of row) own.set(all.order[place] as Node, of(mark));
+              const sheet = all.fill(own);
+              for (const place of wanted) expect(cells[made.cell(place, r)]).toEqual(sheet[place]);
+            });
+            for (const place of wanted) expect(cells[made.cell(place, -1)]).toEqual(base[place]);
+          }
           expect(base).toEqual(before);
         },
       ),
-      seeded(95),
+      seeded(95, 60),
     );
+  });
+
+  it('works out once what rows share, and no more than is wanted', () => {
+    const [x, y] = [leaf('x', 'x', '', ''), leaf('y', 'y', '', '')];
+    let [once, unasked] = [0, 0];
+    const ofX = named('ofX', [x], (v) => {
+      once++;
+      return 2 * v;
+    });
+    const ofBoth = named('ofBoth', [ofX, y], (a, b) => a + b);
+    const aside = named('aside', [x], (v) => {
+      unasked++;
+      return v;
+    });
+    const all = graph([ofBoth, aside]);
+    const base = all.fill(
+      new Map([
+        [x, 1],
+        [y, 10],
+      ] as const),
+    );
+    const at = (node: Node): number => all.place.get(node) as number;
+    const rows = ['a', 'a', 'b', 'a'].map((mark, i) => new Map([[at(x), mark], ...(i === 1 ? ([[at(y), 'c']] as const) : [])]));
+    const made = batch(all, rows, [at(ofBoth)]);
+    [once, unasked] = [0, 0];
+    const cells = made.workOut(base, (row, place) => ({ a: 2, b: 3, c: 20 })[rows[row]?.get(place) as 'a']);
+    expect(rows.map((_, row) => cells[made.cell(at(ofBoth), row)])).toEqual([14, 24, 16, 14]);
+    expect(once).toBe(2);
+    expect(unasked).toBe(0);
   });
 
   it('works nothing out anew that rests on what came out as before, or alike', () => {
@@ -206,14 +237,13 @@ describe('a graph of figures', () => {
     const all = graph([after, first]);
     const sheet = all.fill(new Map([[x, 2.25]]));
     const at = all.place.get(x) as number;
+    const onOneRow = batch(all, [new Map([[at, 'moved']])], all.order.keys());
     const to = (v: number): number => {
       worked = 0;
-      const copy = sheet.slice();
-      copy[at] = v;
-      all.followAll(sheet, [copy], [[at]]);
+      const cells = onOneRow.workOut(sheet, () => v);
       sheet[at] = v;
       all.follow(sheet, at);
-      expect(copy).toEqual(sheet);
+      expect(all.order.map((_, place) => cells[onOneRow.cell(place, 0)])).toEqual(sheet);
       return worked;
     };
     expect(to(2.5)).toBe(0);

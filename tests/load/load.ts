@@ -1,6 +1,7 @@
 /**
  * `npm run load`: the server under load, in a process of its own, asked by another. Prints a table and writes the
- * same as JSON to the file that LOAD names, if any; ends with 1 and a line for each floor that does not hold.
+ * same as JSON to the file that LOAD names, if any; ends with 1 and a line for each floor that does not hold. Each
+ * part says when it begins, because they take minutes where the machine is busy.
  */
 import { writeFileSync } from 'node:fs';
 import { held, tell } from '../measure/floors.ts';
@@ -11,10 +12,13 @@ import { mixed } from './mixed.ts';
 import { starving } from './starving.ts';
 
 const measured = await startMeasured();
+console.log('mixed requests, for 40 s …');
 const mixture = await mixed(measured);
 console.log('32 connections, reports, sweeps and searches mixed', mixture);
+console.log('reports beside a long search, for 30 s …');
 const search = await starving(measured);
 console.log('reports while a long search runs', search);
+console.log('210,000 requests …');
 const memory = await memoryOver(measured);
 console.log('what is held, garbage collected', memory);
 measured.stop();

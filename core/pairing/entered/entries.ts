@@ -1,11 +1,12 @@
 import { Gap, type Node } from '../../figure.ts';
+import { LeafValues } from '../../leaf-values.ts';
 import { BOUNDS, type Bounded, type Quantity, type QuantityInput, quantityOf } from '../../parts/quantity.ts';
 import * as typical from '../../parts/typical.ts';
 import type { Input } from '../input.ts';
 
 /** What is entered of a pairing: leaves with their values, and the list of numbers that may be moved, in the order entered. */
 export interface Entries {
-  readonly values: Map<Node, unknown>;
+  readonly values: LeafValues;
   readonly list: Input[];
   /** A number into the list alone; `guess` says why it, or its interval, is one. */
   enter(leaf: Node, name: Bounded, path: string, q: Quantity, guess?: string, put?: Input['put']): void;
@@ -25,7 +26,7 @@ export const guessed = ({ origin }: Quantity): string | undefined => (origin ===
 const scalar: Input['put'] = (_, x) => x;
 
 export function entries(): Entries {
-  const values = new Map<Node, unknown>();
+  const values = new LeafValues();
   const list: Input[] = [];
   let apart: Input['apart'];
   const enter: Entries['enter'] = (leaf, name, path, q, guess, put = scalar) => {

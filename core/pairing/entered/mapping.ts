@@ -1,4 +1,3 @@
-import type { Node } from '../../figure.ts';
 import { imageScale } from '../../paraxial/conjugates.ts';
 import { diagonalOf } from '../../parts/sensor.ts';
 import type { GlassRelay } from '../glassworks.ts';
@@ -25,7 +24,7 @@ export function enterMapping({ values, list }: Entries, pairing: Pairing, glass:
 }
 
 /** How far the relay's way of mapping angles takes the corner from 0, all as the shared area, to 1, cos⁴θ less. */
-function mappingOf({ sensor }: Pairing, glass: GlassRelay, values: ReadonlyMap<Node, unknown>): number {
+function mappingOf({ sensor }: Pairing, glass: GlassRelay, values: Entries['values']): number {
   const distance = (values.get(leaves.infinitySpace) as number) - (values.get(leaves.exitPupilFromShoulder) as number);
   const plane = distance + (values.get(leaves.principalPlane) as number);
   const slope = diagonalOf(sensor) / 2 / imageScale(glass.focalLengthMm, values.get(leaves.sensorOffset) as number, plane);

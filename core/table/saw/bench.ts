@@ -1,5 +1,6 @@
 import { Gap } from '../../figure.ts';
 import type { Sheet } from '../../graph.ts';
+import { LeafValues } from '../../leaf-values.ts';
 import { soundInputs } from '../../pairing/evaluate.ts';
 import type { Glassworks } from '../../pairing/glassworks.ts';
 import type { Input } from '../../pairing/input.ts';
@@ -53,7 +54,7 @@ export function benchOf(
   const { values, list } = soundInputs(pairing, works);
   const shared = list.filter((input) => input.greatest > input.least && counts(input) && !unknowns.some((u) => u.replaces(input)));
   const sheets = readings.map(({ graph, stood }): Sheet => {
-    const leaves = new Map(values);
+    const leaves = new LeafValues(values);
     for (const { leaf, value } of stood) leaves.set(leaf, value);
     return graph.fill(leaves);
   });

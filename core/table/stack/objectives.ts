@@ -1,5 +1,6 @@
-import { Gap, type Node } from '../../figure.ts';
+import { Gap } from '../../figure.ts';
 import { graph } from '../../graph.ts';
+import { LeafValues } from '../../leaf-values.ts';
 import { contradictions } from '../../pairing/contradictions.ts';
 import { depthOfFieldUm } from '../../pairing/depth-of-field.ts';
 import { systemMagnification } from '../../pairing/first-order.ts';
@@ -72,7 +73,7 @@ function rowOf(pairing: Pairing, settings: Settings, works: Glassworks | undefin
   const [problem] = contradictions(pairing, works);
   if (problem) return { name, why: `${nameOf(problem.path)} ${problem.message}` };
   const { values } = inputsOnTable(pairing, settings, GRAPH, works);
-  const sheet = GRAPH.fill(new Map<Node, unknown>([...values, [glassRelay, Gap.unknown('/relay/glass')]]));
+  const sheet = GRAPH.fill(new LeafValues(values).set(glassRelay, Gap.unknown('/relay/glass')));
   const row: ObjectiveStack = { name };
   for (const [column, node] of Object.entries(COLUMNS)) {
     const value = sheet[GRAPH.place.get(node) as number];

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Figure } from '../../../core/figure.ts';
 import { leaf } from '../../../core/figure.ts';
 import type { Input } from '../../../core/pairing/input.ts';
-import { partsOf, plain, spreadOf, withInputs } from '../../../core/pairing/spread.ts';
+import { partsOf } from '../../../core/pairing/moved-rows.ts';
+import { plain, spreadOf, withInputs } from '../../../core/pairing/spread.ts';
 import { Gap, input, of3, open3, sheetOf, x, y, z } from './small.ts';
 
 function lowHigh(figure: Figure, inputs: readonly Input[]): number[] {
