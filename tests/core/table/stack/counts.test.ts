@@ -34,7 +34,7 @@ describe('frames', () => {
     const coarse = Gap.none('too coarse');
     expect(counts.curvatureFrames(0.001, 9, 10, coarse, 1)).toBe(0);
     expect(counts.curvatureFrames(0.001, 9.1, 10, coarse, 1)).toBe(coarse);
-    expect(counts.curvatureFrames(0.001, GAP, 10, coarse, 1)).toBe(GAP);
+    expect(counts.curvatureFrames(0.001, GAP, 10, coarse, 1)).toEqual(GAP);
     expect(counts.curvatureFrames(99.9, 200, 1, 1, 99_900)).toMatchObject({ state: 'none' });
   });
   test('in all those of both, and without those that are not known', () => {
