@@ -53,7 +53,7 @@ function kindOf(inputs: readonly Input[], graph: Graph): string {
   return kind;
 }
 
-/** So many kinds are remembered for a list of figures. */
+/** So many kinds are remembered for a list of figures; then the oldest makes room, so that what is held stays the same. */
 const MOST_KINDS = 64;
 const KNOWN = new WeakMap<readonly Figure[], { graph: Graph; kinds: Map<string, MovedRows> }>();
 
@@ -68,7 +68,8 @@ export function movedRows(graph: Graph, figures: readonly Figure[], inputs: read
   let rows = known.kinds.get(kind);
   if (!rows) {
     rows = newRows(graph, figures, inputs);
-    if (known.kinds.size >= MOST_KINDS) known.kinds.clear();
+    const [oldest] = known.kinds.keys();
+    if (oldest !== undefined && known.kinds.size >= MOST_KINDS) known.kinds.delete(oldest);
     known.kinds.set(kind, rows);
   }
   return rows;

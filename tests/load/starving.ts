@@ -9,7 +9,7 @@ import { errorsOf, type Measured, median, quantile } from '../measure/processes.
 
 const TURNS = 4;
 const TURN_MS = 2_500;
-const SEARCH = searchWithGlass(100, 196, 4);
+const SEARCH = searchWithGlass(100, 176, 24);
 
 const p99 = async (measured: Measured) => {
   const done = await measured.send(reports(500), { connections: 1, ms: TURN_MS });
