@@ -94,6 +94,8 @@ export function buildSentence(
     const { low = off.value, high = off.value, value } = off;
     const doubtful = high - low > 2 * WORTH ? ` (${tenths(low)} to ${tenths(high)}, as far as the relay is known)` : '';
     if (Math.abs(value) <= WORTH && doubtful === '') return 'As you built it the tube is right.';
+    if (Math.abs(value) < TENTH)
+      return `As you built it the tube is right in the middle of what may be: ${tenths(low)} to ${tenths(high)} mm off, as far as the relay is known.`;
     const { magnificationChange: change, strehl } = effects?.tube ?? {};
     const does = [
       ...(change === undefined ? [] : [`the picture is ${percent(Math.abs(change))} ${change < 0 ? 'smaller' : 'larger'}`]),
@@ -112,6 +114,9 @@ export function buildSentence(
     return `${facing}Turned round it would take ${other} pieces instead of ${front.parts + back.parts}; the view The glass tells which way is sharper.`;
   }
 }
+
+/** Less is told as nothing, mm. */
+const TENTH = 0.05;
 
 const tenths = (x: number): string => short(Number(x.toFixed(1)), 2);
 

@@ -221,7 +221,9 @@ describe('a tube as it was built', () => {
     expect(off(-0.5)).toBe('As you built it the tube is right.');
     expect(off(0.503)).toBe('As you built it the tube is 0.5 mm too long.');
     expect(off(0, -0.5, 0.5)).toBe('As you built it the tube is right.');
-    expect(off(0, -0.6, 0.5)).toBe('As you built it the tube is 0 mm too long (−0.6 to 0.5, as far as the relay is known).');
+    expect(off(0, -0.6, 0.5)).toBe(
+      'As you built it the tube is right in the middle of what may be: −0.6 to 0.5 mm off, as far as the relay is known.',
+    );
     expect(off(0.4, -3, 4)).toBe('As you built it the tube is 0.4 mm too long (−3 to 4, as far as the relay is known).');
     expect(rest({ answers: { builtTooLongMm: none('') } })).toBe('');
   });
