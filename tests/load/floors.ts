@@ -12,7 +12,7 @@ export const LOAD_FLOORS: readonly Floor[] = [
   {
     name: 'p99 of reports, mixed over bare',
     sense: 'most',
-    limit: 40,
+    limit: 25,
     why: 'of 32 that wait at once two or three are sweeps, whose turns are of 20 ms',
   },
   {
