@@ -77,6 +77,7 @@ export default class extends TestRunner {
     for (const module of plan.beside[file] ?? []) join(all, switches.metLoading(module));
     this.biased.set(file, all);
     join(this.loaded, all);
+    for (const source of Object.keys(plan.files)) join(this.loaded, switches.metLoading(source));
   }
 
   override async onBeforeRunTask(test: RunnerTestCase): Promise<void> {
