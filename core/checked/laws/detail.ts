@@ -15,7 +15,7 @@ export const DETAIL_LAWS: readonly Law[] = [
     figures: ['samplingRatio', 'opticalDetailMegapixels', 'recordedDetailMegapixels', 'nyquistLpPerMm', 'cutoffImageLpPerMm'],
     pairs: () => {
       const rig: Changes = {
-        ...engraved(20, 0.5),
+        ...engraved('20x/0.50'),
         relay: { imageCircleMm: 60 },
         sensor: { widthMm: 11, heightMm: 8.25, pixelPitchUm: 5.5 },
       };
@@ -119,7 +119,7 @@ export const DETAIL_LAWS: readonly Law[] = [
     law: 'a frame stands for one depth, and each one more for four fifths of it: five reach as deep as 4.2 depths',
     figures: ['framesForSubject'],
     pairs: () => {
-      const rig: Changes = { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
+      const rig: Changes = { ...engraved('4x/0.10'), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
       const depth = told(rig, 'depthOfFieldUm') / 1000;
       const frames = (depths: number): number => told({ ...rig, subject: { depthMm: depths * depth } }, 'framesForSubject');
       return [

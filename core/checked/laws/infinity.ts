@@ -5,7 +5,7 @@ import { offConjugate, throughPlates } from './sine-phase.ts';
 const GREEN = 550e-6;
 
 /** 20x/0.42 and its tube lens of 200 mm, its principal plane 50 mm behind the pupil: magnification grows by 150/40000 a mm. */
-const rig = (table: Changes['table'], more: Changes = {}): Changes => ({ ...engraved(20, 0.42), ...more, table });
+const rig = (table: Changes['table'], more: Changes = {}): Changes => ({ ...engraved('20x/0.42'), ...more, table });
 const at = (id: ToldId, table: Changes['table'], more: Changes = {}): number => told(rig(table, more), id);
 
 /** Nothing but sharpness bites. */

@@ -6,7 +6,7 @@ import { EQUAL_DISCS } from '../rows/diffraction.ts';
 
 /** A square sensor of 20 mm and 16 million pixels, everything but the named circle 60 mm or wider. */
 const square = (more: Changes): Changes => ({
-  ...engraved(10, 0.5),
+  ...engraved('10x/0.50'),
   ...more,
   objective: { magnification: 10, na: 0.5, fieldNumberMm: 60, ...more.objective },
   relay: { imageCircleMm: 60, ...more.relay },

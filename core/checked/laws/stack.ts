@@ -2,7 +2,7 @@ import type { Law } from '../check.ts';
 import { type Changes, engraved, told } from '../rig.ts';
 
 /** A rig of a known depth, its blur a third of a pixel of the textbooks', and a subject of so many depths. */
-const RIG: Changes = { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
+const RIG: Changes = { ...engraved('4x/0.10'), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
 const depthMm = (rig: Changes = RIG): number => told(rig, 'depthOfFieldUm') / 1000;
 const deep = (depths: number, table: Changes['table'] = {}): Changes => ({ ...RIG, subject: { depthMm: depths * depthMm() }, table });
 
@@ -14,10 +14,10 @@ export const STACK_LAWS: readonly Law[] = [
     law: 'a frame shares with the next what the overlap says, and as much again as the rail may err on either side',
     figures: ['frameStepUm'],
     pairs: () => {
-      const depth = told(engraved(10, 0.25), 'depthOfFieldUm');
+      const depth = told(engraved('10x/0.25'), 'depthOfFieldUm');
       return [
-        [told({ ...engraved(10, 0.25), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
-        [told({ ...engraved(10, 0.25), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
+        [told({ ...engraved('10x/0.25'), table: { overlap: 0.25 } }, 'frameStepUm'), (3 * depth) / 4],
+        [told({ ...engraved('10x/0.25'), table: { overlap: 0, railErrorUm: depth / 8 } }, 'frameStepUm'), (3 * depth) / 4],
       ];
     },
   },

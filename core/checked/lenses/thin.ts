@@ -1,5 +1,5 @@
 import { glassNamed } from '../../glass/glasses.ts';
-import { abbeNumber } from '../../glass/lines.ts';
+import { abbeNumber, LINES } from '../../glass/lines.ts';
 import { type Medium, plainIndex } from '../../glass/medium.ts';
 import { cardinal } from '../../trace/cardinal.ts';
 import { rayPair } from '../../trace/paraxial-rays.ts';
@@ -7,7 +7,6 @@ import { type Prescription, prescription } from '../../trace/prescription.ts';
 import { fieldCurves, type Seidel, seidelBySurface, seidelSums } from '../../trace/seidel.ts';
 import type { Check, Value } from '../check.ts';
 
-const D_LINE = 587.5618;
 const F_MM = 100;
 const FIELD = 0.1;
 
@@ -20,7 +19,7 @@ const thin = (curvatures: readonly number[], media: readonly Medium[]): Prescrip
       media,
       semiAperturesMm: curvatures.map(() => Number.POSITIVE_INFINITY),
     },
-    D_LINE,
+    LINES.d,
   );
 
 /** A thin lens of 100 mm, from all the bending in front (1) to all behind (-1). */
@@ -79,8 +78,8 @@ const ACHROMAT = ((): Prescription => {
   const [V1, V2] = [abbeNumber(CROWN, 'd'), abbeNumber(FLINT, 'd')];
   const [P1, P2] = [V1 / (V1 - V2) / F_MM, -V2 / (V1 - V2) / F_MM];
   const first = 0.02;
-  const second = first - P1 / (CROWN.indexAt(D_LINE) - 1);
-  return thin([first, second, second - P2 / (FLINT.indexAt(D_LINE) - 1)], [CROWN, FLINT]);
+  const second = first - P1 / (CROWN.indexAt(LINES.d) - 1);
+  return thin([first, second, second - P2 / (FLINT.indexAt(LINES.d) - 1)], [CROWN, FLINT]);
 })();
 const achromat = (what: string, printed: string, of: () => number): Value => ({ what, printed, of });
 
