@@ -30,26 +30,27 @@ function bent(n: number, shape: number): Prescription {
 
 /** Sums in collimated light with the stop at the lens, at f/1, and the slope of the marginal ray behind it. */
 function sums(lens: Prescription): { readonly of: Seidel; readonly imageSlope: number } {
-  const pair = rayPair(lens, { pupilRadiusMm: cardinal(lens).effectiveFocalLengthMm / 2, pupilDistanceMm: 0, slope: FIELD });
+  const pair = rayPair(lens, { pupilRadiusMm: focalLengthMm(lens) / 2, pupilDistanceMm: 0, slope: FIELD });
   return { of: seidelSums(seidelBySurface(lens, pair)), imageSlope: pair.marginal.slope[lens.count] as number };
 }
 
-/** Radius over focal length of the field that lies `behind` the paraxial focus at the height of the field. */
-const curveRadius = (lens: Prescription, behind: number): number => {
-  const f = cardinal(lens).effectiveFocalLengthMm;
-  return (f * FIELD) ** 2 / (2 * behind) / f;
-};
+const focalLengthMm = (lens: Prescription): number => cardinal(lens).effectiveFocalLengthMm;
+
+/** Radius of the field that lies `behind` the paraxial focus at the height of the field, mm. */
+const curveRadiusMm = (lens: Prescription, behind: number): number => (focalLengthMm(lens) * FIELD) ** 2 / (2 * behind);
 
 type Curve = keyof ReturnType<typeof fieldCurves>;
-const radius = (lens: Prescription, curve: Curve): number => {
+const radiusMm = (lens: Prescription, curve: Curve): number => {
   const { of, imageSlope } = sums(lens);
-  return curveRadius(lens, fieldCurves(of, imageSlope)[curve]);
+  return curveRadiusMm(lens, fieldCurves(of, imageSlope)[curve]);
 };
+/** The same over the focal length. */
+const radius = (lens: Prescription, curve: Curve): number => radiusMm(lens, curve) / focalLengthMm(lens);
 
 /** How far the edge ray of an f/1 lens crosses before the paraxial focus, over the focal length: third order, so `k` in `k f / N²`. */
 function longitudinal(lens: Prescription): number {
   const { of, imageSlope } = sums(lens);
-  return of.S1 / (2 * imageSlope * imageSlope) / cardinal(lens).effectiveFocalLengthMm;
+  return of.S1 / (2 * imageSlope * imageSlope) / focalLengthMm(lens);
 }
 
 /** The least of it over all bendings: it is a parabola, which three of them give. */
@@ -102,7 +103,7 @@ export const THIN: readonly Check[] = [
     source: 'field-curvature',
     known: 'formula read',
     how: 'the fourth Seidel sum',
-    values: [{ printed: '-151.68', of: () => F_MM * radius(bent(1.5168, 0.3), 'petzvalMm') }],
+    values: [{ printed: '-151.68', of: () => radiusMm(bent(1.5168, 1), 'petzvalMm') }],
   },
   {
     id: 'THN-004',
@@ -129,7 +130,7 @@ export const THIN: readonly Check[] = [
       achromat('medial', '-0.367', () => {
         const { of, imageSlope } = sums(ACHROMAT);
         const { sagittalMm, tangentialMm } = fieldCurves(of, imageSlope);
-        return curveRadius(ACHROMAT, (sagittalMm + tangentialMm) / 2);
+        return curveRadiusMm(ACHROMAT, (sagittalMm + tangentialMm) / 2) / focalLengthMm(ACHROMAT);
       }),
       achromat('Petzval', '-1.387', () => radius(ACHROMAT, 'petzvalMm')),
     ],
