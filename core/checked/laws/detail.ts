@@ -8,6 +8,9 @@ const slanted = (space: number): Changes => ({
   infinitySpaceMm: space,
 });
 
+/** So little more or less that it only tells on which side of a border one is. */
+const HAIR = 1e-6;
+
 /** Detail, beams and room. */
 export const DETAIL_LAWS: readonly Law[] = [
   {
@@ -60,10 +63,10 @@ export const DETAIL_LAWS: readonly Law[] = [
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
     figures: ['subjectFill'],
     pairs: () => [
-      [told({ subject: { widthMm: 0.24, heightMm: 0.1 } }, 'subjectFill'), 0.5],
-      [told({ subject: { widthMm: 0.1, heightMm: 0.24 } }, 'subjectFill'), 0.5],
+      [told({ subject: { widthMm: 0.24, heightMm: 0.18 } }, 'subjectFill'), 0.5],
+      [told({ subject: { widthMm: 0.18, heightMm: 0.24 } }, 'subjectFill'), 0.5],
       [told({ subject: { heightMm: 0.24 } }, 'subjectFill'), 0.24 / 0.36],
-      [told({ subject: { widthMm: 0.3, heightMm: 0.36 } }, 'subjectFill'), 0.3 / 0.36],
+      [told({ subject: { widthMm: 0.3, heightMm: 0.4 } }, 'subjectFill'), 5 / 6],
     ],
   },
   {
@@ -119,15 +122,14 @@ export const DETAIL_LAWS: readonly Law[] = [
     law: 'a frame stands for one depth, and each one more for four fifths of it: five reach as deep as 4.2 depths',
     figures: ['framesForSubject'],
     pairs: () => {
-      const rig: Changes = { ...engraved('4x/0.10'), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
-      const depth = told(rig, 'depthOfFieldUm') / 1000;
-      const frames = (depths: number): number => told({ ...rig, subject: { depthMm: depths * depth } }, 'framesForSubject');
+      const depth = told({}, 'depthOfFieldUm') / 1000;
+      const frames = (depths: number): number => told({ subject: { depthMm: depths * depth } }, 'framesForSubject');
       return [
         [frames(0), 1],
         [frames(1), 1],
-        [frames(1.01), 2],
-        [frames(4.199), 5],
-        [frames(4.201), 6],
+        [frames(1 + HAIR), 2],
+        [frames(21 / 5 - HAIR), 5],
+        [frames(21 / 5 + HAIR), 6],
       ];
     },
   },
