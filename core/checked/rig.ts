@@ -34,7 +34,7 @@ export const OIL = 1.515;
 export type Engraving = `${number}x/${number}`;
 
 /** An objective behind the tube lens that its engraving is for, as the tables of textbooks take it. */
-export function engraved(text: Engraving, wavelengthNm = 550, immersionIndex = 1): Changes {
+export function engraved(text: Engraving, { wavelengthNm = 550, immersionIndex = 1 } = {}): Changes {
   const [magnification, na] = text.split('x/').map(Number) as [number, number];
   return { objective: { magnification, na, immersionIndex }, wavelengthNm };
 }

@@ -68,7 +68,7 @@ export const DIFFRACTION: readonly Check[] = [
       figureValue(
         'contrastAtNyquist',
         '0.637',
-        { ...engraved('1x/0.90', 200), sensor: { pixelPitchUm: 1000 } },
+        { ...engraved('1x/0.90', { wavelengthNm: 200 }), sensor: { pixelPitchUm: 1000 } },
         { what: 'of a whole rig' },
       ),
     ],

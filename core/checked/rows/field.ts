@@ -9,7 +9,7 @@ const TUBE = {
 } as const;
 
 /** A sensor behind an objective of 200 mm and a relay that makes the magnification `m` with it. */
-const sized = (m: number, sensor: Changes['sensor']): Changes => ({
+const sized = (m: number, sensor: Changes['sensor'] = {}): Changes => ({
   objective: { magnification: 1 },
   relay: { focalLengthMm: 200 * m },
   sensor,
@@ -73,7 +73,7 @@ export const FIELD: readonly Check[] = [
     known: 'read',
     how: 'the other way round: the subject across the width at that magnification',
     values: [
-      figureValue('systemMagnification', '0.0845', sized(0.0845, { widthMm: 8.45 }), { what: 'magnification' }),
+      figureValue('systemMagnification', '0.0845', sized(0.0845), { what: 'magnification' }),
       figureValue('objectFieldWidthMm', '100', sized(0.0845, { widthMm: 8.45 }), { what: 'field' }),
     ],
   },

@@ -4,7 +4,7 @@ import type { Check } from '../check.ts';
 import { pairingOf } from '../rig.ts';
 
 /** A thing so far away that its sharp picture lies in the focus: the reading is the focal length itself. */
-const FAR = 1e8;
+const FAR = Number.MAX_SAFE_INTEGER;
 
 /** Any rig: what a lens does alone hangs on nothing else. */
 const RIG = pairingOf();

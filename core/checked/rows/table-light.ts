@@ -12,7 +12,7 @@ const BRT = [
   ['5x/0.12', engraved('5x/0.12'), '0.1'],
   ['10x/0.25', engraved('10x/0.25'), '0.4'],
   ['20x/0.45', engraved('20x/0.45'), '1.0'],
-  ['25x/0.80, oil', engraved('25x/0.80', 550, OIL), '6.6'],
+  ['25x/0.80, oil', engraved('25x/0.80', { immersionIndex: OIL }), '6.6'],
 ] as const;
 
 /** Brightness lit through the objective. */

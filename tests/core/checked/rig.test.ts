@@ -19,7 +19,7 @@ describe('the rig on which checks stand', () => {
     expect(onTable({}).settings).toEqual({});
   });
   it('has the objective that is engraved', () => {
-    expect(engraved('25x/0.80', 550, OIL)).toEqual({
+    expect(engraved('25x/0.80', { immersionIndex: OIL })).toEqual({
       objective: { magnification: 25, na: 0.8, immersionIndex: 1.515 },
       wavelengthNm: 550,
     });

@@ -188,8 +188,11 @@ const WEIGHED = [
 const SIGHTINGS_WORKED: Worked = {
   'SAW-001': WEIGHED.reduce((sum, [x, w]) => sum + x * w, 0) / WEIGHED.reduce((sum, [, w]) => sum + w, 0),
   'SAW-002': 0.4 / Math.sqrt(3),
-  // Two degrees of freedom leave exp(−χ²/2).
-  'SAW-003': { '2 degrees of freedom': Number((-2 * Math.log(0.05)).toFixed(3)) },
+  // One degree of freedom: 1.96 standard deviations. Two leave exp(−χ²/2).
+  'SAW-003': {
+    '1 degree of freedom': Number((1.959964 ** 2).toFixed(3)),
+    '2 degrees of freedom': Number((-2 * Math.log(0.05)).toFixed(3)),
+  },
 };
 
 const SUBJECTS: readonly [name: string, checks: readonly Check[], worked: Worked, digits: number][] = [
@@ -203,8 +206,7 @@ const SUBJECTS: readonly [name: string, checks: readonly Check[], worked: Worked
   ['close-up lenses', CLOSE_UPS, CLOSE_UPS_WORKED, 9],
   ['conjugates', CONJUGATES, CONJUGATES_WORKED, 9],
   ['light', TABLE_LIGHT, TABLE_LIGHT_WORKED, 9],
-  // A thing far off is not at infinity: its picture lies two parts in a million behind the focus.
-  ['sightings', SIGHTINGS, SIGHTINGS_WORKED, 5],
+  ['sightings', SIGHTINGS, SIGHTINGS_WORKED, 9],
 ];
 
 describe.each(SUBJECTS)('%s: what a pocket calculator makes of the numbers that are claimed', (_, checks, worked, digits) => {
