@@ -1,5 +1,6 @@
 import type { Law } from '../check.ts';
 import { type Changes, engraved, told } from '../rig.ts';
+import { HAIR, RING } from './stack.ts';
 
 /** A corner 50 mm out with a relay of 50 mm whose principal plane stands `space` behind the exit pupil. */
 const slanted = (space: number): Changes => ({
@@ -7,9 +8,6 @@ const slanted = (space: number): Changes => ({
   sensor: { widthMm: 80, heightMm: 60 },
   infinitySpaceMm: space,
 });
-
-/** So little more or less that it only tells on which side of a border one is. */
-const HAIR = 1e-6;
 
 /** Detail, beams and room. */
 export const DETAIL_LAWS: readonly Law[] = [
@@ -50,14 +48,11 @@ export const DETAIL_LAWS: readonly Law[] = [
   {
     law: 'a ring as far behind the exit pupil as the objective is long puts the entrance pupil as far from the subject: one part a focal length; water around the subject puts it off by its index',
     figures: ['magnificationChangePerMm'],
-    pairs: () => {
-      const rig: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
-      return [
-        [told(rig, 'magnificationChangePerMm'), 1 / 20],
-        [told({ ...rig, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
-        [told({ ...rig, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
-      ];
-    },
+    pairs: () => [
+      [told(RING, 'magnificationChangePerMm'), 1 / 20],
+      [told({ ...RING, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+      [told({ ...RING, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+    ],
   },
   {
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
@@ -123,13 +118,14 @@ export const DETAIL_LAWS: readonly Law[] = [
     figures: ['framesForSubject'],
     pairs: () => {
       const depth = told({}, 'depthOfFieldUm') / 1000;
+      const border = 21 / 5;
       const frames = (depths: number): number => told({ subject: { depthMm: depths * depth } }, 'framesForSubject');
       return [
         [frames(0), 1],
         [frames(1), 1],
         [frames(1 + HAIR), 2],
-        [frames(21 / 5 - HAIR), 5],
-        [frames(21 / 5 + HAIR), 6],
+        [frames(border - HAIR), 5],
+        [frames(border + HAIR), 6],
       ];
     },
   },

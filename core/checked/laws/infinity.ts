@@ -107,7 +107,7 @@ export const INFINITY_LAWS: readonly Law[] = [
     law: 'slip and resin are what Snell leaves, ring by ring, less the cover glass that the objective is made for',
     figures: ['coverWavesRms', 'coverWaves', 'coverStrehl', 'slipToleranceMm'],
     *pairs() {
-      const made = { objective: { magnification: 20, na: 0.42, coverGlassMm: 0.17 } };
+      const made: Changes = { objective: { ...engraved('20x/0.42').objective, coverGlassMm: 0.17 } };
       const there = { slipMm: 0.15, slipIndex: 1.5, resinMm: 0.4, resinIndex: 1.45 };
       const plates = throughPlates(
         [

@@ -3,7 +3,7 @@ import { type Changes, engraved, told } from '../rig.ts';
 
 const WATER = 4 / 3;
 /** So little more or less that it only tells on which side of a border one is. */
-const HAIR = 1e-6;
+export const HAIR = 1e-6;
 
 /** A rig, its depth, and a subject of so many depths. */
 const RIG: Changes = engraved('4x/0.10');
@@ -11,7 +11,8 @@ const depthMm = (): number => told(RIG, 'depthOfFieldUm') / 1000;
 const deep = (depths: number, table: Changes['table'] = {}): Changes => ({ ...RIG, subject: { depthMm: depths * depthMm() }, table });
 
 /** A ring one focal length of the objective behind its pupil: a part of the size for each focal length of depth. */
-const RINGED: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }], subject: { depthMm: 0.2 } };
+export const RING: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
+const RINGED: Changes = { ...RING, subject: { depthMm: 0.2 } };
 
 export const STACK_LAWS: readonly Law[] = [
   {
@@ -65,11 +66,12 @@ export const STACK_LAWS: readonly Law[] = [
     law: 'four depths at steps of three quarters take five frames, and one more where the rail errs by an eighth at ends that nobody looks at',
     figures: ['stackFramesUnwatched'],
     pairs: () => {
+      const border = 15 / 4;
       const errs = { overlap: 0, railErrorUm: (1000 * depthMm()) / 8 };
       return [
         [told(deep(4 - HAIR, errs), 'stackFrames'), 5],
-        [told(deep(15 / 4 - HAIR, errs), 'stackFramesUnwatched'), 5],
-        [told(deep(15 / 4 + HAIR, errs), 'stackFramesUnwatched'), 6],
+        [told(deep(border - HAIR, errs), 'stackFramesUnwatched'), 5],
+        [told(deep(border + HAIR, errs), 'stackFramesUnwatched'), 6],
         [told(deep(4 - HAIR, { overlap: 0.25 }), 'stackFramesUnwatched'), 5],
       ];
     },
@@ -78,7 +80,8 @@ export const STACK_LAWS: readonly Law[] = [
     law: 'a rail that goes whole increments goes the most that fit: of three quarters of a depth, three of a fifth; in water each is four thirds for the focus',
     figures: ['frameStepUm', 'railStepUm', 'stackFrames'],
     pairs: () => {
-      const fifth = { overlap: 0.25, railIncrementUm: 200 * depthMm() };
+      const overlap = 0.25;
+      const fifth = { overlap, railIncrementUm: 200 * depthMm() };
       const wet: Changes = { ...RIG, subject: { index: WATER } };
       const wetDepth = told(wet, 'depthOfFieldUm');
       return [
@@ -86,7 +89,7 @@ export const STACK_LAWS: readonly Law[] = [
         [told(deep(4 - HAIR, fifth), 'stackFrames'), 6],
         [told(deep(4 + HAIR, fifth), 'stackFrames'), 7],
         // Just as long as an increment is, to the last digit.
-        [told({ ...RIG, table: { overlap: 0.25, railIncrementUm: 750 * depthMm() } }, 'railStepUm'), 750 * depthMm()],
+        [told({ ...RIG, table: { overlap, railIncrementUm: 750 * depthMm() } }, 'railStepUm'), 750 * depthMm()],
         [told({ ...wet, table: { overlap: 0, railIncrementUm: (3 / 4) * (wetDepth / 2.5) } }, 'frameStepUm'), wetDepth / 1.25],
       ];
     },
