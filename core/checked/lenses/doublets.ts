@@ -6,7 +6,7 @@ import { prescription } from '../../trace/prescription.ts';
 import type { Check, Value } from '../check.ts';
 import { lensOf, ofLens, type PrintedLens } from './printed-lens.ts';
 
-const media = (...names: string[]): Medium[] => names.map((name) => (name === 'air' ? AIR : (glassNamed(name) as Medium)));
+const media = (...names: string[]): Medium[] => names.map((name) => glassNamed(name) as Medium);
 
 /** Nominal focal length; radii, thicknesses and glasses; focal length and back focal length as the catalogue prints them. */
 export const CATALOGUED = [
@@ -46,7 +46,8 @@ function betweenLines(of: (lens: Cardinal) => number): Pick<Value, 'of' | 'slack
   const at = (nm: number): number => of(cardinal(prescription(lensOf(AIR_SPACED), nm)));
   return {
     of: () => (at(LINES.e) + at(LINES.d)) / 2,
-    slack: { of: () => Math.abs(at(LINES.d) - at(LINES.e)) / 2, why: 'a wavelength that is not told' },
+    // The longer wave comes to its focus farther back.
+    slack: { of: () => (at(LINES.d) - at(LINES.e)) / 2, why: 'a wavelength that is not told' },
   };
 }
 

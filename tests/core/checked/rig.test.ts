@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { engraved, figureValue, OIL, onTable, pairingOf, told } from '../../../core/checked/rig.ts';
-import { cornerAt, facing, tubed } from '../../../core/checked/rows/aperture.ts';
 
 describe('the rig on which checks stand', () => {
   it('is 10x/0.25 and its tube lens, in which nothing cuts light', () => {
@@ -48,27 +47,5 @@ describe('a figure of a rig', () => {
     expect(value.rig?.().pairing.sensor.pixelPitchUm).toBe(12);
     expect(figureValue('systemMagnification', '0.1', {}, { as: (m) => 1 / m }).of()).toBe(0.1);
     expect(figureValue('systemMagnification', '10', {}).of()).toBe(10);
-  });
-});
-
-describe('rigs made for a check', () => {
-  it.each([
-    [4, 0.5, 1],
-    [8, 3, 2],
-  ])('a camera lens of f/%d on tubes for %d works at (1 + m/P) N', (N, m, P) => {
-    expect(told(tubed(N, m, P), 'tubesFarFNumber')).toBeCloseTo((1 + m / P) * N, 9);
-    expect(told(tubed(N, m, P), 'closeUpFarMagnification')).toBeCloseTo(m, 9);
-  });
-  it('a camera lens that faces an objective of its own focal length shows life size', () => {
-    expect(told(facing(4), 'systemMagnification')).toBe(1);
-  });
-  it.each([2, 8])('at f/%d a rim as wide as the pupil stands a focal length behind it: they part where their shadows do', (N) => {
-    const rig = cornerAt(N, 0.5);
-    expect(told(rig, 'workingFNumber')).toBe(N);
-    expect(told(rig, 'pupilDiameterMm')).toBeCloseTo(200 / N, 9);
-    expect(told(rig, 'cutoffRadiusMm')).toBeCloseTo(200 / N, 9);
-    expect(told(rig, 'onsetRadiusMm')).toBeCloseTo(0, 9);
-    expect(told(rig, 'cornerIllumination')).toBeCloseTo(0.5, 9);
-    expect(told(rig, 'objectFieldWidthMm') / told(rig, 'objectFieldHeightMm')).toBeCloseTo(4 / 3, 9);
   });
 });

@@ -3,7 +3,6 @@ import type { Check, Value } from '../../../../core/checked/check.ts';
 import { DOUBLETS } from '../../../../core/checked/lenses/doublets.ts';
 import { ofLens, type PrintedLens } from '../../../../core/checked/lenses/printed-lens.ts';
 import { THIN } from '../../../../core/checked/lenses/thin.ts';
-import { THREADS } from '../../../../core/checked/rows/threads.ts';
 import { glassNamed } from '../../../../core/glass/glasses.ts';
 import { AIR } from '../../../../core/glass/medium.ts';
 
@@ -23,11 +22,6 @@ describe('the rounding of radii', () => {
   it('moves outward: what grows with the square of a radius shows by how much', () => {
     const value = ofLens({ ...LENS, radii: ['2'], thicknessesMm: [] }, 'x', '4', ({ radiiMm: [a = 0] }) => a * a);
     expect(slackOf(value)).toBeCloseTo(2.5 ** 2 - 4, 12);
-  });
-  it.each(['301', '302', '303', '304', '305', '306', '307', '308'])('moves the tube behind doublet %s as it moves its back focus', (n) => {
-    const [tube, focus] = [numberOf(THREADS, `TUBE-${n}`), numberOf(DOUBLETS, `RAY-${n}`, 'f_b')];
-    expect(slackOf(tube)).toBeCloseTo(slackOf(focus), 9);
-    expect(tube.of()).toBeCloseTo(focus.of(), 9);
   });
 });
 
