@@ -40,16 +40,12 @@ describe('the grid of a search', () => {
   });
 
   it('sends a simplex from each place that has no lower one beside it along a line, half a step wide', () => {
-    // Rows of four, from the bottom:
-    //   3 9 9 4      3 and 4 have nothing lower beside them;
-    //   2 9 9 9      2 stands at the beginning of a row: the 1 that ends the row before is not beside it, but 1.5 is;
-    //   1.5 9 5 1    1 ends one, 1.5 begins it: 5 has a lower one beside it;
-    //   9 8 9 9      8 has 9s beside it but 9s only, so it is one too.
+    // 1 and 5 end rows, 2 and 4 begin the next ones: in a row with each other by number, not beside each other.
     const rows = [
-      [3, 9, 9, 4],
-      [2, 9, 9, 9],
-      [1.5, 9, 5, 1],
-      [9, 8, 9, 9],
+      [3, 9, 9, 1],
+      [2, 9, 9.5, 9],
+      [6, 9, 9, 5],
+      [4, 8, 9, 9],
     ];
     const grid = rows.flatMap((row, j) => row.map((value, i) => [[i, j], value] as const));
     const { found, places } = watched(
@@ -65,17 +61,23 @@ describe('the grid of a search', () => {
     // A simplex never asks for its best corner again, and half steps are beside the grid.
     expect(later.filter((at) => onGrid.has(at.join()))).toEqual([
       [3, 0],
-      [0, 2],
+      [0, 1],
       [3, 2],
-      [1, 3],
-      [3, 2],
+      [0, 3],
+      [3, 0],
     ]);
     expect(later.slice(0, 3)).toEqual([
       [3, 0],
       [3.5, 0],
       [3, 0.5],
     ]);
-    expect(found).toEqual({ at: [3, 2], value: 1 });
+    expect(found).toEqual({ at: [3, 0], value: 1 });
+  });
+
+  it('sends none from a place where the function cannot be had', () => {
+    const { found, places } = watched(([x = 0]) => (x > 0.4 && x < 0.6 ? 1 : Number.POSITIVE_INFINITY), [[0, 3]], 4);
+    expect(found).toBeUndefined();
+    expect(places).toHaveLength(4);
   });
 
   it('looks at places that are as low as their neighbours, and keeps the first of equals', () => {
