@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { AIR } from '../../../../core/glass/medium.ts';
 import { bending, type Task } from '../../../../core/lens/made/design.ts';
+import { meritFor } from '../../../../core/lens/made/merit.ts';
 import { residualsOf } from '../../../../core/lens/made/residuals.ts';
 import { workpiece } from '../../../../core/lens/made/workpiece.ts';
 import { workshopLimits } from '../../../../core/lens/made/workshop.ts';
@@ -69,6 +70,10 @@ describe('what is left of a lens’s faults', () => {
     // 70 mm away 5.6 mm and the stop's 5: 10.6 mm, less a rim that no ray of the rule stands on.
     expect(residualsOf(high(11), TASK)).toBeDefined();
     expect(residualsOf(high(9.5), TASK)).toBeUndefined();
+    // The rule's outermost field stands at 0.94 of the corner, whose own beam alone is lost here.
+    const between = high(9.55);
+    expect(meritFor(TASK.job).pictureOf(between.d, 70, 200)).toBeDefined();
+    expect(residualsOf(between, TASK)).toBeUndefined();
     expect(residualsOf(high(9.5), { ...TASK, job: { ...TASK.job, stopsMm: [30] } })).toBeDefined();
     expect(residualsOf(high(2), TASK)).toBeUndefined();
   });

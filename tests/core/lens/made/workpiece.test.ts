@@ -64,6 +64,13 @@ describe('a lens closed by its last radius', () => {
     expect(cardinal(work.d).effectiveFocalLengthMm).toBeCloseTo(60, 9);
   });
 
+  it('whatever the last radius was before', () => {
+    const [fresh, used] = [closedWith([0.03, 0], 60), closedWith([0.03, 9], 60)];
+    expect(used.made).toBe(true);
+    expect(used.c[1]).toBeCloseTo(fresh.c[1] as number, 13);
+    expect(used.gap[1]).toBeCloseTo(fresh.gap[1] as number, 10);
+  });
+
   it('has each of its pieces as thin as can be made: by the rim, by the middle, by the air', () => {
     // A plane in front, so the crown's rim is thick; the air's surfaces lie apart at the rim; the flint bulges.
     const { made, work, c, gap } = closedWith([0, 0.02, 0.01, 0], 80, [CROWN, AIR, FLINT]);
@@ -121,6 +128,18 @@ describe('a lens made achromatic by its second surface', () => {
     // Thickness moves the second surface a little, not more.
     expect((work.d.curvature[1] as number) / -0.02).toBeCloseTo(1, 0);
     expect(work.d.curvature[1]).not.toBe(-0.02);
+  });
+
+  it('is found from far off, a second surface bent the other way, and whatever the last one was', () => {
+    const near = workpiece([CROWN, FLINT]);
+    near.d.curvature.set([0.04, -0.03, 0]);
+    const far = workpiece([CROWN, FLINT]);
+    far.d.curvature.set([0.04, 0.0605, Number.NaN]);
+    expect(achromatised(near, 40, LIMITS)).toBe(true);
+    expect(achromatised(far, 40, LIMITS)).toBe(true);
+    expect(far.d.curvature[1]).toBeCloseTo(near.d.curvature[1] as number, 10);
+    expect(far.d.curvature[1]).toBeLessThan(0);
+    expect(Math.abs(axialColour(far))).toBeLessThan(1e-10);
   });
 
   it('cannot be of one glass, nor where it has to be too steep', () => {
