@@ -6,6 +6,7 @@ import { residualsOf } from '../../../../core/lens/made/residuals.ts';
 import { workpiece } from '../../../../core/lens/made/workpiece.ts';
 import { workshopLimits } from '../../../../core/lens/made/workshop.ts';
 import { cardinal } from '../../../../core/trace/cardinal.ts';
+import { type Parabola, valueAt } from '../../../../core/trace/focus.ts';
 import { sag } from '../../../../core/trace/surface.ts';
 import { blursAtJob } from '../made-support.ts';
 import { glassOf, lensOf } from './media.ts';
@@ -45,6 +46,18 @@ describe('what is left of a lens’s faults', () => {
       const edge = (lens.thicknessesMm[i] as number) + sag(lens.radiiMm[i + 1] as number, 21) - sag(lens.radiiMm[i] as number, 21);
       expect(left.edgeThicknessesMm[k]).toBeCloseTo(edge, 10);
     }
+  });
+
+  it('is worst in the middle of a picture whose corner and middle are as far from its plane, but the corner’s beam narrower', () => {
+    const task: Task = { ...TASK, job: { stopsMm: [70], stopRadiusMm: 3, cornerSlope: 0.16 } };
+    const bent = bending('singlet', [CROWN], task);
+    bent.shape([-1]);
+    const { worst } = blursAtJob(lensOf(bent.work, 20), task.job);
+    expect(residualsOf(bent.work, task)?.worstRmsUm).toBeCloseTo(worst, 1);
+    const picture = meritFor(task.job).pictureOf(bent.work.d, 70, 200)?.at as number;
+    const blur = (slope: number) => valueAt(meritFor(task.job).spotOf(bent.work.d, 70, slope, 200) as Parabola, picture);
+    expect(blur(0)).toBeGreaterThan(1.01 * blur(0.16));
+    expect((residualsOf(bent.work, task)?.worstRmsUm as number) / (1000 * Math.sqrt(blur(0)))).toBeCloseTo(1, 6);
   });
 
   it('is nothing for a plate so thin that a beam only passes: colour, and blur on a plane far away', () => {
