@@ -133,7 +133,7 @@ function pairOf({ kind, fNumber, maleThread }: Partial<Relay>, one: Bare, two: B
       text: `${large.value} mm f/${small.value}`,
       part: { kind: 'camera-lens', focalLengthMm: large.value, fNumber: small.value },
     });
-  if (maleThread !== undefined || !isThread(small) || !isLength(large)) return found;
+  if (maleThread !== undefined || !isThread(small)) return found;
   // Either may be the thread where both could be.
   const ways = [[large, small], ...(isThread(large) ? [[small, large]] : [])] as const;
   for (const of of kind === undefined ? KINDS : [kind])

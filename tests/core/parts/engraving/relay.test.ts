@@ -139,6 +139,8 @@ describe('a line about a relay', () => {
         ],
       },
     ]);
+    // One thing at a time.
+    expect(readRelay('set to 135 mm Ø 58').asks.map(({ question }) => question)).toEqual(['what ‘Ø 58’ is']);
     expect(readRelay('camera lens set to 135 mm').asks).toEqual([]);
     expect(readRelay('5 D').asks).toEqual([]);
     expect(readRelay('70-200 set to 135 mm').asks).toEqual([]);
