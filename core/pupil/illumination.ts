@@ -13,10 +13,13 @@ const axisRadius = (seen: SeenStops): number => seen.radius[seen.limiting] as nu
 /** Area of the beam on axis, mm². */
 export const axisArea = (seen: SeenStops): number => Math.PI * axisRadius(seen) ** 2;
 
-/** Area of the beam at a slope, mm²; exactly the axial one as long as nothing cuts it. */
-export function beamArea(seen: SeenStops, slope: number): number {
+/**
+ * Area of the beam at a slope, mm²; exactly the axial one as long as nothing cuts it.
+ * @param onset where the light begins to fall, for those who know it
+ */
+export function beamArea(seen: SeenStops, slope: number, onset = onsetSlope(seen)): number {
   if (Math.abs(slope) > seen.fieldSlope) return 0;
-  return Math.abs(slope) <= onsetSlope(seen) ? axisArea(seen) : sharedArea(seen, slope)[0];
+  return Math.abs(slope) <= onset ? axisArea(seen) : sharedArea(seen, slope)[0];
 }
 
 /** 0 to 1. */
@@ -70,9 +73,9 @@ function partingSlope({ walk, radius }: Discs): number {
 /**
  * The slope at which the relative illumination has fallen to `share` (0 < share < 1); Infinity where
  * it never does. Newton's method on the root of the area, with the area's exact rate.
+ * @param onset where the light begins to fall, for those who know it
  */
-export function slopeAtShare(seen: SeenStops, share: number): number {
-  const onset = onsetSlope(seen);
+export function slopeAtShare(seen: SeenStops, share: number, onset = onsetSlope(seen)): number {
   if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);
