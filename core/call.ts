@@ -61,7 +61,9 @@ function calledWithMore(
   const f = cells[places[from + 5] as number];
   if (count === 6) return of(a, b, c, d, e, f);
   const g = cells[places[from + 6] as number];
-  return count === 7 ? of(a, b, c, d, e, f, g) : of(...picked(count, places, from, cells));
+  if (count === 7) return of(a, b, c, d, e, f, g);
+  const h = cells[places[from + 7] as number];
+  return count === 8 ? of(a, b, c, d, e, f, g, h) : of(...picked(count, places, from, cells));
 }
 
 /** Numbers, which most values are, are told by their type alone. */

@@ -25,17 +25,22 @@ export function beamArea(seen: SeenStops, slope: number, onset = onsetSlope(seen
 /** 0 to 1. */
 export const relativeIllumination = (seen: SeenStops, slope: number): number => Math.min(1, beamArea(seen, slope) / axisArea(seen));
 
-/** The same as a function of the slope, for those who ask for a whole curve. */
-export function illuminationAlong(seen: SeenStops): (slope: number) => number {
+/** The same at each of many slopes, for those who ask for a whole curve. */
+export function illuminationsAt(seen: SeenStops, slopes: Float64Array): Float64Array {
   const onset = onsetSlope(seen);
   const whole = axisArea(seen);
   const found: Measured = { area: 0, rate: 0 };
-  return (slope) => {
-    if (Math.abs(slope) > seen.fieldSlope) return 0;
-    if (Math.abs(slope) <= onset) return 1;
-    measure(seen, slope, found);
-    return Math.min(1, found.area / whole);
-  };
+  const light = new Float64Array(slopes.length);
+  for (let i = 0; i < slopes.length; i++) {
+    const slope = slopes[i] as number;
+    if (Math.abs(slope) > seen.fieldSlope) continue;
+    if (Math.abs(slope) <= onset) light[i] = 1;
+    else {
+      measure(seen, slope, found);
+      light[i] = Math.min(1, found.area / whole);
+    }
+  }
+  return light;
 }
 
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
