@@ -34,7 +34,9 @@ describe('the curve of a report', () => {
     const { curve } = rig(100).vignetting;
     expect(curve).toHaveLength(128);
     curve.forEach(({ radiusMm, relativeIllumination: E, lossEv }, i) => {
-      expect(radiusMm).toBeCloseTo((1.15 * HALF_DIAGONAL * i) / 127, 9);
+      // At whole nanometres.
+      expect(Math.abs(radiusMm - (1.15 * HALF_DIAGONAL * i) / 127)).toBeLessThan(0.51e-6);
+      expect(radiusMm).toBe(Number(radiusMm.toFixed(6)));
       expect(E).toBeCloseTo(shared(radiusMm / 2), 7);
       expect(lossEv).toBeCloseTo(-Math.log2(E), 7);
     });
