@@ -88,7 +88,7 @@ export function batch(
           let touched = other[from[pos] as number] as number;
           for (let n = 1; n < width; n++) touched |= other[from[pos + n] as number] as number;
           if (touched === 1) {
-            const value = called(call, from, pos, values);
+            const value = called(call.of, width, call.open, from, pos, values);
             if (!alike(call, value, here)) {
               values[at + g] = value;
               other[at + g] = 1;

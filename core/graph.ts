@@ -42,6 +42,11 @@ export function graph(outputs: readonly Node[]): Graph {
   const leaves = order.flatMap((node, i) => (node.kind === 'leaf' ? [i] : []));
   const worked = order.flatMap((node, i) => (node.kind === 'leaf' ? [] : [i]));
   const blank: Sheet = order.map(() => undefined);
+  // All that is worked out, in turn: flat lists, since to look into an object for each takes as long as a short formula.
+  const ofs = worked.map((i) => (calls[i] as Call).of);
+  const counts = worked.map((i) => (calls[i] as Call).count);
+  const opens = worked.map((i) => (calls[i] as Call).open);
+  const needsInTurn = Int32Array.from(worked.flatMap((i) => needs[i] as number[]));
 
   const followers = kept((from: number): readonly number[] => {
     const reached = new Set([from]);
@@ -60,9 +65,10 @@ export function graph(outputs: readonly Node[]): Graph {
   let run = 0;
 
   const recompute = (sheet: Sheet): void => {
-    for (let k = 0; k < worked.length; k++) {
-      const i = worked[k] as number;
-      sheet[i] = called(calls[i] as Call, needs[i] as number[], 0, sheet);
+    for (let k = 0, from = 0; k < worked.length; k++) {
+      const count = counts[k] as number;
+      sheet[worked[k] as number] = called(ofs[k] as Call['of'], count, opens[k] as boolean, needsInTurn, from, sheet);
+      from += count;
     }
   };
 
@@ -88,7 +94,7 @@ export function graph(outputs: readonly Node[]): Graph {
         for (let k = 0; k < own.length && !touched; k++) touched = changedIn[own[k] as number] === run;
         if (!touched) continue;
         const call = calls[i] as Call;
-        const value = called(call, own, 0, sheet);
+        const value = called(call.of, call.count, call.open, own, 0, sheet);
         if (alike(call, value, sheet[i])) continue;
         sheet[i] = value;
         changedIn[i] = run;

@@ -12,8 +12,8 @@ export type Answer =
   | { state: 'unknown'; unit: Unit; missing: string[] }
   | { state: 'none'; unit: Unit; why: string };
 
-/** From a figure's raw value and its interval. */
-export function answer(value: unknown, unit: Unit, low: number, high: number, origin: () => Origin): Answer {
+/** From a figure's raw value and its interval; its origin is asked for, with its number `j`, where it has one. */
+export function answer(value: unknown, unit: Unit, low: number, high: number, originOf: (j: number) => Origin, j: number): Answer {
   if (value instanceof Gap)
     return value.state === 'none' ? { state: 'none', unit, why: value.why } : { state: 'unknown', unit, missing: [...value.missing] };
   const number = value as number;
@@ -21,11 +21,11 @@ export function answer(value: unknown, unit: Unit, low: number, high: number, or
   const state = 'known';
   // Written out, because this is made for every figure of every report and spreads are slow.
   if (Number.isFinite(low)) {
-    if (Number.isFinite(high)) return { state, value: number, unit, low, high, origin: origin() };
-    return { state, value: number, unit, low, origin: origin() };
+    if (Number.isFinite(high)) return { state, value: number, unit, low, high, origin: originOf(j) };
+    return { state, value: number, unit, low, origin: originOf(j) };
   }
-  if (Number.isFinite(high)) return { state, value: number, unit, high, origin: origin() };
-  return { state, value: number, unit, origin: origin() };
+  if (Number.isFinite(high)) return { state, value: number, unit, high, origin: originOf(j) };
+  return { state, value: number, unit, origin: originOf(j) };
 }
 
 /** The value of a known answer, Infinity for an unlimited one, else undefined. */

@@ -29,18 +29,19 @@ const OBJECTIVE_PUPIL = "the objective's own pupil";
 export const RELAY_RIM = "the relay's rim";
 const LENS_APERTURE = "the camera lens's aperture";
 
+const front = (diameterMm: number): PlacedStop => ({
+  label: RELAY_RIM,
+  path: '/relay/clearApertureMm',
+  diameterMm,
+  place: 'relay',
+  atMm: 0,
+});
+
 /** The relay's own openings; what is missing stays a gap. */
 const relayOpenings = openStep({
   id: 'relayOpenings',
   needs: [relayKind, clearAperture, givenEntrancePupil, fNumber, entrancePupilDepth, relayFocalLengthMm],
   of: (kind, rim, pupil, N, depth, f): PlacedStop[] | Gap => {
-    const front = (diameterMm: number): PlacedStop => ({
-      label: RELAY_RIM,
-      path: '/relay/clearApertureMm',
-      diameterMm,
-      place: 'relay',
-      atMm: 0,
-    });
     if (kind !== 'camera-lens') return typeof rim === 'number' ? [front(rim)] : rim;
     const path = typeof pupil === 'number' ? '/relay/entrancePupilDiameterMm' : '/relay/fNumber';
     const diameterMm = typeof pupil === 'number' ? pupil : typeof N === 'number' && typeof f === 'number' ? f / N : undefined;
@@ -50,40 +51,37 @@ const relayOpenings = openStep({
   },
 });
 
-/** Everything but the relay's own openings: it stands even where they are not known. */
-export const bareRig = step({
-  id: 'bareRig',
-  needs: [pupilDiameterMm, rings, infinitySpace, exitPupilFromShoulder, principalPlane, relayFocalLengthMm, sensorOffset],
-  of: (pupil, more, infinitySpaceMm, exitPupilFromShoulderMm, principalPlaneFromRimMm, relayFocalLength, sensorOffsetMm): Rig => ({
-    stops: [{ label: OBJECTIVE_PUPIL, path: '', diameterMm: pupil, place: 'pupil', atMm: 0 }, ...more],
+/** Rings, tubes and the relay's own openings behind the objective's pupil, and where everything stands, in mm. */
+export function rigOf(
+  pupilMm: number,
+  more: readonly PlacedStop[],
+  openings: readonly PlacedStop[],
+  infinitySpaceMm: number,
+  exitPupilFromShoulderMm: number,
+  principalPlaneFromRimMm: number,
+  relayFocalLength: number,
+  sensorOffsetMm: number,
+): Rig {
+  // A list of the right length from the start, because a rig is put together for every row of every ±.
+  const stops = new Array<PlacedStop>(1 + more.length + openings.length);
+  stops[0] = { label: OBJECTIVE_PUPIL, path: '', diameterMm: pupilMm, place: 'pupil', atMm: 0 };
+  for (let i = 0; i < more.length; i++) stops[1 + i] = more[i] as PlacedStop;
+  for (let i = 0; i < openings.length; i++) stops[1 + more.length + i] = openings[i] as PlacedStop;
+  return {
+    stops,
     infinitySpaceMm,
     exitPupilFromShoulderMm,
     principalPlaneFromRimMm,
     relayFocalLengthMm: relayFocalLength,
     sensorOffsetMm,
-  }),
-});
-
-/** Written out, because a rig is put together for every row of every ± and `concat` takes as long as half of it. */
-function joined<T>(a: readonly T[], b: readonly T[]): T[] {
-  const all = new Array<T>(a.length + b.length);
-  for (let i = 0; i < a.length; i++) all[i] = a[i] as T;
-  for (let i = 0; i < b.length; i++) all[a.length + i] = b[i] as T;
-  return all;
+  };
 }
 
 /** Every stop from the objective's pupil to the sensor, each where it stands. */
 export const rig = step({
   id: 'rig',
-  needs: [bareRig, relayOpenings],
-  of: (bare, openings): Rig => ({
-    stops: joined(bare.stops, openings),
-    infinitySpaceMm: bare.infinitySpaceMm,
-    exitPupilFromShoulderMm: bare.exitPupilFromShoulderMm,
-    principalPlaneFromRimMm: bare.principalPlaneFromRimMm,
-    relayFocalLengthMm: bare.relayFocalLengthMm,
-    sensorOffsetMm: bare.sensorOffsetMm,
-  }),
+  needs: [pupilDiameterMm, rings, relayOpenings, infinitySpace, exitPupilFromShoulder, principalPlane, relayFocalLengthMm, sensorOffset],
+  of: rigOf,
 });
 
 export const seen = step({ id: 'seen', needs: [rig], of: seenStops, same: seenAlike });

@@ -98,7 +98,7 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
       if (gap) return [id, gap];
       if (!Number.isFinite(value)) return [id, { state: 'none', unit, why: 'one of the two is without limit' }];
       const [low, high] = [value - (fall[j] as number), value + (rise[j] as number)];
-      return [id, answer(value, unit, low, high, () => weaker(ofFirst, ofOther))];
+      return [id, answer(value, unit, low, high, () => weaker(ofFirst, ofOther), j)];
     }),
   );
 }

@@ -1,14 +1,16 @@
 import { PairingError } from '../errors.ts';
-import type { Node } from '../figure.ts';
+import type { Figure, Node } from '../figure.ts';
 import type { Graph, Sheet } from '../graph.ts';
 import type { Rig, SeenStops } from '../pupil/stops.ts';
 import { type Answer, answer } from './answer.ts';
-import { bareRig, rig, seen } from './aperture.ts';
+import { rig, rigOf, seen } from './aperture.ts';
 import { contradictions } from './contradictions.ts';
+import { pupilDiameterMm, relayFocalLengthMm } from './first-order.ts';
 import { type Glassworks, glassOf } from './glassworks.ts';
 import { sharpDetail } from './image-circles.ts';
 import type { Input, Inputs } from './input.ts';
 import { inputsOf } from './inputs.ts';
+import { exitPupilFromShoulder, infinitySpace, principalPlane, rings, sensorOffset } from './leaves.ts';
 import { originsOf } from './origins.ts';
 import { type FigureId, GRAPH, type Plan, type RadiusId, WHOLE } from './registry.ts';
 import type { Pairing } from './schema.ts';
@@ -69,15 +71,20 @@ export function workedOut<Id extends string>({ graph, told }: Plan<Id>, { values
   const spread = spreadOf(graph, sheet, list, told);
   const originOf = originsOf(graph, sheet, list, spread);
   const answers = {} as Record<Id, Answer>;
-  told.forEach((figure, j) => {
+  for (let j = 0; j < told.length; j++) {
+    const figure = told[j] as Figure<Id>;
     const value = sheet[graph.place.get(figure) as number];
-    answers[figure.id] = answer(value, figure.unit, spread.low[j] as number, spread.high[j] as number, () => originOf(j));
-  });
+    answers[figure.id] = answer(value, figure.unit, spread.low[j] as number, spread.high[j] as number, originOf, j);
+  }
   return { graph, inputs: list, sheet, spread, answers };
 }
 
 /** Where everything stands but the relay's own openings, known or not. */
-export const bareRigOf = (sheet: Sheet): Rig => raw(sheet, bareRig) as Rig;
+export function bareRigOf(sheet: Sheet): Rig {
+  const of = <T>(node: Node<T>): T => raw(sheet, node) as T;
+  const where = [of(infinitySpace), of(exitPupilFromShoulder), of(principalPlane), of(relayFocalLengthMm), of(sensorOffset)] as const;
+  return rigOf(of(pupilDiameterMm), of(rings), [], ...where);
+}
 
 /** The stops as they stand and as they are seen, or undefined where an opening is not known. */
 export function stopsOf(sheet: Sheet): { rig: Rig; seen: SeenStops } | undefined {

@@ -26,12 +26,20 @@ const wholeArea = step({
   of: axisArea,
 });
 
+const onset = step({
+  id: 'onsetSlope',
+  symbol: 't_onset',
+  words: 'slope at which the light begins to fall',
+  needs: [seen],
+  of: onsetSlope,
+});
+
 const cornerArea = step({
   id: 'cornerArea',
   symbol: 'A_c',
   unit: 'mm²',
   words: "area that all stops leave of the corner's beam",
-  needs: [seen, cornerSlope],
+  needs: [seen, cornerSlope, onset],
   of: beamArea,
 });
 
@@ -69,21 +77,20 @@ export const cornerFNumber = figure({
   as: (N, corner, whole) => `${N} / √(min(1, ${corner} / ${whole}))`,
 });
 
-const onset = step({
-  id: 'onsetSlope',
-  symbol: 't_onset',
-  words: 'slope at which the light begins to fall',
-  needs: [seen],
-  of: onsetSlope,
+const half = step({
+  id: 'halfSlope',
+  symbol: 't_half',
+  words: 'slope at half light',
+  needs: [seen, onset],
+  of: (s, from) => slopeAtShare(s, 0.5, from),
 });
-const half = step({ id: 'halfSlope', symbol: 't_half', words: 'slope at half light', needs: [seen], of: (s) => slopeAtShare(s, 0.5) });
 const cutoff = step({ id: 'cutoffSlope', symbol: 't_dark', words: 'slope at which no light is left', needs: [seen], of: cutoffSlope });
 export const litSlope = step({
   id: 'litSlope',
   symbol: 't_lit',
   words: 'slope at which the light has fallen to the threshold',
-  needs: [seen, litThreshold, half],
-  of: (s, share, atHalf) => (share === 0.5 ? atHalf : slopeAtShare(s, share)),
+  needs: [seen, litThreshold, half, onset],
+  of: (s, share, atHalf, from) => (share === 0.5 ? atHalf : slopeAtShare(s, share, from)),
 });
 
 export const onsetRadiusMm = figure({

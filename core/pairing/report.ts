@@ -1,6 +1,6 @@
 import { diagonalOf } from '../parts/sensor.ts';
 import { cuts as cutsOf } from '../pupil/cuts.ts';
-import { illuminationAlong } from '../pupil/illumination.ts';
+import { illuminationsAt } from '../pupil/illumination.ts';
 import { scaleOf } from '../pupil/stops.ts';
 import type { Answer } from './answer.ts';
 import { type Assumption, assumptionsOf } from './assumptions.ts';
@@ -39,6 +39,7 @@ export interface Report {
 /** Points of the curve where no radii are asked for, from the middle to a little past the corner. */
 const CURVE_POINTS = 128;
 const CURVE_REACH = 1.15;
+const NM_PER_MM = 1e6;
 
 const keysOf = <K extends string>(ids: readonly K[]) => Object.fromEntries(ids.map((id) => [id, undefined])) as Record<K, undefined>;
 const FIGURE_KEYS = keysOf(FIGURE_IDS);
@@ -76,16 +77,25 @@ export function reportOf(evaluation: Evaluation): Report {
 function curveOf({ pairing, sheet }: Evaluation, corner: number): CurvePoint[] {
   const stops = stopsOf(sheet);
   if (!stops) return [];
+  const radii = pairing.radiiMm ?? radiiOut(CURVE_REACH * corner);
   const F = scaleOf(stops.rig);
-  const light = illuminationAlong(stops.seen);
-  const at = (radiusMm: number): CurvePoint => {
-    const E = light(radiusMm / F);
-    return E > 0 ? { radiusMm, relativeIllumination: E, lossEv: -Math.log2(E) + 0 } : { radiusMm, relativeIllumination: E };
-  };
-  if (pairing.radiiMm) return pairing.radiiMm.map(at);
-  const curve = new Array<CurvePoint>(CURVE_POINTS);
-  for (let i = 0; i < CURVE_POINTS; i++) curve[i] = at((CURVE_REACH * corner * i) / (CURVE_POINTS - 1));
+  const slopes = new Float64Array(radii.length);
+  for (let i = 0; i < slopes.length; i++) slopes[i] = (radii[i] as number) / F;
+  const light = illuminationsAt(stops.seen, slopes);
+  const curve = new Array<CurvePoint>(radii.length);
+  for (let i = 0; i < radii.length; i++) {
+    const radiusMm = radii[i] as number;
+    const E = light[i] as number;
+    curve[i] = E > 0 ? { radiusMm, relativeIllumination: E, lossEv: -Math.log2(E) + 0 } : { radiusMm, relativeIllumination: E };
+  }
   return curve;
+}
+
+/** As many as a curve has, evenly from the middle to `reachMm`, in whole nanometres: half as long to write as all digits. */
+function radiiOut(reachMm: number): Float64Array {
+  const radii = new Float64Array(CURVE_POINTS);
+  for (let i = 0; i < CURVE_POINTS; i++) radii[i] = Math.round((NM_PER_MM * reachMm * i) / (CURVE_POINTS - 1)) / NM_PER_MM;
+  return radii;
 }
 
 /** Some of the answers, in an object that begins as one with all of these keys: to add them one by one takes longer. */

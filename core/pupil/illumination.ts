@@ -13,26 +13,34 @@ const axisRadius = (seen: SeenStops): number => seen.radius[seen.limiting] as nu
 /** Area of the beam on axis, mm². */
 export const axisArea = (seen: SeenStops): number => Math.PI * axisRadius(seen) ** 2;
 
-/** Area of the beam at a slope, mm²; exactly the axial one as long as nothing cuts it. */
-export function beamArea(seen: SeenStops, slope: number): number {
+/**
+ * Area of the beam at a slope, mm²; exactly the axial one as long as nothing cuts it.
+ * @param onset where the light begins to fall, for those who know it
+ */
+export function beamArea(seen: SeenStops, slope: number, onset = onsetSlope(seen)): number {
   if (Math.abs(slope) > seen.fieldSlope) return 0;
-  return Math.abs(slope) <= onsetSlope(seen) ? axisArea(seen) : sharedArea(seen, slope)[0];
+  return Math.abs(slope) <= onset ? axisArea(seen) : sharedArea(seen, slope)[0];
 }
 
 /** 0 to 1. */
 export const relativeIllumination = (seen: SeenStops, slope: number): number => Math.min(1, beamArea(seen, slope) / axisArea(seen));
 
-/** The same as a function of the slope, for those who ask for a whole curve. */
-export function illuminationAlong(seen: SeenStops): (slope: number) => number {
+/** The same at each of many slopes, for those who ask for a whole curve. */
+export function illuminationsAt(seen: SeenStops, slopes: Float64Array): Float64Array {
   const onset = onsetSlope(seen);
   const whole = axisArea(seen);
   const found: Measured = { area: 0, rate: 0 };
-  return (slope) => {
-    if (Math.abs(slope) > seen.fieldSlope) return 0;
-    if (Math.abs(slope) <= onset) return 1;
-    measure(seen, slope, found);
-    return Math.min(1, found.area / whole);
-  };
+  const light = new Float64Array(slopes.length);
+  for (let i = 0; i < slopes.length; i++) {
+    const slope = slopes[i] as number;
+    if (Math.abs(slope) > seen.fieldSlope) continue;
+    if (Math.abs(slope) <= onset) light[i] = 1;
+    else {
+      measure(seen, slope, found);
+      light[i] = Math.min(1, found.area / whole);
+    }
+  }
+  return light;
 }
 
 /** The slope at which disc `i` alone begins to cut the axial beam; Infinity where it never does. */
@@ -70,9 +78,9 @@ function partingSlope({ walk, radius }: Discs): number {
 /**
  * The slope at which the relative illumination has fallen to `share` (0 < share < 1); Infinity where
  * it never does. Newton's method on the root of the area, with the area's exact rate.
+ * @param onset where the light begins to fall, for those who know it
  */
-export function slopeAtShare(seen: SeenStops, share: number): number {
-  const onset = onsetSlope(seen);
+export function slopeAtShare(seen: SeenStops, share: number, onset = onsetSlope(seen)): number {
   if (onset >= seen.fieldSlope) return seen.fieldSlope;
   const whole = axisArea(seen);
   const wanted = Math.sqrt(share);

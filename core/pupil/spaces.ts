@@ -32,8 +32,10 @@ export function clearingSpans(rig: Rig, r: number): Span[] {
 function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number, sign: 1 | -1): Span | undefined {
   const { stops, infinitySpaceMm } = rig;
   const axis = stops[k] as PlacedStop;
-  const [Ak, Bk] = [reachA(rig, here, axis), reachB(rig, here, axis)];
-  const [Al, Bl] = [reachA(rig, there, axis), reachB(rig, there, axis)];
+  const Ak = reachA(rig, here, axis);
+  const Bk = reachB(rig, here, axis);
+  const Al = reachA(rig, there, axis);
+  const Bl = reachB(rig, there, axis);
   let least = 0;
   let greatest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < stops.length; i++) {
@@ -45,8 +47,10 @@ function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number, sig
     const stop = stops[i] as PlacedStop;
     const Ai = reachA(rig, here, stop);
     const Aj = reachA(rig, there, stop);
-    const [wide, wideThere] = [sign * (stop.diameterMm / 2) * here.F * Ak, sign * (stop.diameterMm / 2) * there.F * Al];
-    const [beam, beamThere] = [(axis.diameterMm / 2) * here.F * Ai, (axis.diameterMm / 2) * there.F * Aj];
+    const wide = sign * (stop.diameterMm / 2) * here.F * Ak;
+    const wideThere = sign * (stop.diameterMm / 2) * there.F * Al;
+    const beam = (axis.diameterMm / 2) * here.F * Ai;
+    const beamThere = (axis.diameterMm / 2) * there.F * Aj;
     const between = Ak * reachB(rig, here, stop) - Ai * Bk;
     const betweenThere = Al * reachB(rig, there, stop) - Aj * Bl;
     for (let bars = 0; bars < 4; bars++) {

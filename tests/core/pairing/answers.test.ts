@@ -16,31 +16,38 @@ const marked = () => 'marked' as const;
 
 describe('an answer', () => {
   it('never carries what is not finite', () => {
-    expect(answer(5, 'mm', 4, 6, marked)).toEqual({ state: 'known', value: 5, unit: 'mm', low: 4, high: 6, origin: 'marked' });
-    expect(answer(5, 'mm', -INF, INF, marked)).toEqual({ state: 'known', value: 5, unit: 'mm', origin: 'marked' });
-    expect(Object.keys(answer(5, 'mm', -INF, INF, marked))).toEqual(['state', 'value', 'unit', 'origin']);
-    expect(answer(INF, 'mm', 4, INF, marked)).toEqual({ state: 'unlimited', unit: 'mm', low: 4 });
-    expect(Object.keys(answer(INF, 'mm', INF, INF, marked))).toEqual(['state', 'unit']);
-    expect(answer(Gap.unknown('/a'), 'mm', 0, 0, marked)).toEqual({ state: 'unknown', unit: 'mm', missing: ['/a'] });
-    expect(answer(Gap.none('gone'), 'mm', 0, 0, marked)).toEqual({ state: 'none', unit: 'mm', why: 'gone' });
+    expect(answer(5, 'mm', 4, 6, marked, 0)).toEqual({ state: 'known', value: 5, unit: 'mm', low: 4, high: 6, origin: 'marked' });
+    expect(answer(5, 'mm', -INF, INF, marked, 0)).toEqual({ state: 'known', value: 5, unit: 'mm', origin: 'marked' });
+    expect(Object.keys(answer(5, 'mm', -INF, INF, marked, 0))).toEqual(['state', 'value', 'unit', 'origin']);
+    expect(answer(INF, 'mm', 4, INF, marked, 0)).toEqual({ state: 'unlimited', unit: 'mm', low: 4 });
+    expect(Object.keys(answer(INF, 'mm', INF, INF, marked, 0))).toEqual(['state', 'unit']);
+    expect(answer(Gap.unknown('/a'), 'mm', 0, 0, marked, 0)).toEqual({ state: 'unknown', unit: 'mm', missing: ['/a'] });
+    expect(answer(Gap.none('gone'), 'mm', 0, 0, marked, 0)).toEqual({ state: 'none', unit: 'mm', why: 'gone' });
   });
   it('is read as a number or a span', () => {
     const all: Answer[] = [
-      answer(5, 'mm', 4, 6, marked),
-      answer(5, 'mm', -INF, INF, marked),
-      answer(INF, 'mm', 4, INF, marked),
-      answer(INF, 'mm', INF, INF, marked),
-      answer(Gap.unknown('/a'), 'mm', 0, 0, marked),
-      answer(Gap.none('gone'), 'mm', 0, 0, marked),
+      answer(5, 'mm', 4, 6, marked, 0),
+      answer(5, 'mm', -INF, INF, marked, 0),
+      answer(INF, 'mm', 4, INF, marked, 0),
+      answer(INF, 'mm', INF, INF, marked, 0),
+      answer(Gap.unknown('/a'), 'mm', 0, 0, marked, 0),
+      answer(Gap.none('gone'), 'mm', 0, 0, marked, 0),
     ];
     expect(all.map(numberIn)).toEqual([5, 5, INF, INF, undefined, undefined]);
     expect(all.map(interval)).toEqual([[4, 5, 6], [-INF, 5, INF], [4, INF, INF], [INF, INF, INF], undefined, undefined]);
   });
   it('is turned round with its low and high, where it has them', () => {
-    expect(turned(answer(5, 'mm', 3, 6, marked))).toEqual({ state: 'known', value: -5, unit: 'mm', low: -6, high: -3, origin: 'marked' });
-    expect(Object.keys(turned(answer(5, 'mm', -INF, 6, marked))).sort()).toEqual(['low', 'origin', 'state', 'unit', 'value']);
-    expect(Object.keys(turned(answer(5, 'mm', 3, INF, marked))).sort()).toEqual(['high', 'origin', 'state', 'unit', 'value']);
-    const none = answer(Gap.none('gone'), 'mm', 0, 0, marked);
+    expect(turned(answer(5, 'mm', 3, 6, marked, 0))).toEqual({
+      state: 'known',
+      value: -5,
+      unit: 'mm',
+      low: -6,
+      high: -3,
+      origin: 'marked',
+    });
+    expect(Object.keys(turned(answer(5, 'mm', -INF, 6, marked, 0))).sort()).toEqual(['low', 'origin', 'state', 'unit', 'value']);
+    expect(Object.keys(turned(answer(5, 'mm', 3, INF, marked, 0))).sort()).toEqual(['high', 'origin', 'state', 'unit', 'value']);
+    const none = answer(Gap.none('gone'), 'mm', 0, 0, marked, 0);
     expect(turned(none)).toBe(none);
   });
 });

@@ -74,8 +74,9 @@ describe("the relay's openings", () => {
     expect(lens(60, 45, 4, un('/d'), 200)).toEqual(un('/relay/clearApertureMm'));
   });
   it("stand behind the objective's pupil, which is where distances begin", () => {
-    expect(of('bareRig', 10, [], 60, -5, 3, 200, 0)).toEqual({
-      stops: [{ label: "the objective's own pupil", path: '', diameterMm: 10, place: 'pupil', atMm: 0 }],
+    const ring = { label: 'a ring', path: '/stops/0/diameterMm', diameterMm: 20, place: 'shoulder', atMm: 8 };
+    expect(of('rig', 10, [ring], [rim(40)], 60, -5, 3, 200, 0)).toEqual({
+      stops: [{ label: "the objective's own pupil", path: '', diameterMm: 10, place: 'pupil', atMm: 0 }, ring, rim(40)],
       infinitySpaceMm: 60,
       exitPupilFromShoulderMm: -5,
       principalPlaneFromRimMm: 3,
