@@ -9,8 +9,10 @@ import type { Graph, Sheet } from './graph.ts';
 export interface Batch {
   /** The cell in which a wanted node's value on a row stands; `row` -1 is the sheet itself. */
   cell(place: number, row: number): number;
-  /** All cells, worked out; `leafOn` is asked for what each leaf is on one row of those on which it is the same. */
-  workOut(base: Sheet, leafOn: (row: number, place: number) => unknown): unknown[];
+  /** The cells of leaves that are written, each with one of the rows on which the leaf at its place is the same. */
+  readonly leafCells: readonly { readonly row: number; readonly place: number }[];
+  /** All cells, worked out; `leafAt` is asked for what each of the `leafCells` is, in turn. */
+  workOut(base: Sheet, leafAt: (k: number, place: number) => unknown): unknown[];
 }
 
 /** Rows by what a node is on them: 0 is the sheet that they differ from, and others by number. */
@@ -51,9 +53,9 @@ export function batch(
 
   const starts = places.map((i) => start.get(i) as number);
   const moved = places.filter((i) => (groups.get(i) as Grouping).first.length > 0);
-  const leaves = moved
+  const leafCells = moved
     .filter((i) => !calls[i])
-    .map((place) => ({ place, at: start.get(place) as number, rows: (groups.get(place) as Grouping).first }));
+    .flatMap((place) => (groups.get(place) as Grouping).first.map((row, g) => ({ row, place, at: (start.get(place) as number) + 1 + g })));
   const steps = moved
     .filter((i) => calls[i])
     .map((i) => {
@@ -72,14 +74,15 @@ export function batch(
 
   return {
     cell,
-    workOut(base, leafOn) {
+    leafCells,
+    workOut(base, leafAt) {
       const values = blank.slice();
       for (let k = 0; k < places.length; k++) values[starts[k] as number] = base[places[k] as number];
-      for (const { place, at, rows } of leaves)
-        for (let g = 0; g < rows.length; g++) {
-          values[at + 1 + g] = leafOn(rows[g] as number, place);
-          other[at + 1 + g] = 1;
-        }
+      for (let k = 0; k < leafCells.length; k++) {
+        const { at, place } = leafCells[k] as (typeof leafCells)[number];
+        values[at] = leafAt(k, place);
+        other[at] = 1;
+      }
       for (let k = 0; k < steps.length; k++) {
         const { call, at, count, from } = steps[k] as (typeof steps)[number];
         const here = values[at];
