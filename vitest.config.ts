@@ -18,7 +18,7 @@ export default defineConfig({
           name: 'core',
           isolate: false,
           testTimeout: 20_000,
-          include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts'],
+          include: ['tests/core/**/*.test.ts', 'tests/published/**/*.test.ts', 'tests/data/**/*.test.ts', 'tests/mutants/*.test.ts'],
         },
       },
       {

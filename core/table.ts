@@ -8,7 +8,7 @@ export { tableAssumptions } from './table/assumptions.ts';
 export { type BuildAsk, buildAskSchema, buildAskShape } from './table/build/ask.ts';
 export { buildEffects, darkens } from './table/build/effects.ts';
 export type { SheetPart } from './table/build/parts-list.ts';
-export { buildSentence } from './table/build/sentence.ts';
+export { buildSentence, buildWords } from './table/build/sentence.ts';
 export { type BuildSheet, buildSheet } from './table/build/sheet.ts';
 export { tableCautions } from './table/cautions.ts';
 export { closeUpClaims } from './table/close-up/claims.ts';

@@ -2,6 +2,7 @@ import { render } from 'preact';
 import { z } from 'zod';
 import './styles/face.css';
 import './styles/plate.css';
+import './styles/head.css';
 import './styles/page.css';
 import './styles/fields.css';
 import './styles/drawings.css';

@@ -17,9 +17,9 @@ function valuesFrom(provenance: Provenance): readonly Value[] {
   const [ndDigits, vdDigits] = DIGITS[provenance];
   return table.glasses
     .filter((glass) => glass.provenance === provenance && !BY_HAND.has(glass.name))
-    .flatMap(({ name, nd = 0, vd = 0 }) => [
-      { what: `${name}, n_d`, printed: nd.toFixed(ndDigits), of: () => indexAtLine(named(name), 'd') },
-      { what: `${name}, V_d`, printed: vd.toFixed(vdDigits), of: () => abbeNumber(named(name), 'd') },
+    .flatMap(({ name, nd, vd }) => [
+      { what: `${name}, n_d`, printed: (nd as number).toFixed(ndDigits), of: () => indexAtLine(named(name), 'd') },
+      { what: `${name}, V_d`, printed: (vd as number).toFixed(vdDigits), of: () => abbeNumber(named(name), 'd') },
     ]);
 }
 

@@ -1,10 +1,8 @@
 import { type Glassworks, numberIn, type Objective, type Pairing, pairingSchema, type Relay, type Sensor } from '../index.ts';
-import { evaluatePart } from '../pairing/evaluate.ts';
 import { type Plan, planFor } from '../pairing/registry.ts';
 import { planOf as planOfGroup, TABLE_GROUP_NAMES, TABLE_GROUPS } from '../table/groups.ts';
 import { evaluateTable, type Settings, type TableFigureId } from '../table.ts';
 import type { OnTable, ToldId, Value } from './check.ts';
-import { isOfTable } from './look.ts';
 
 /**
  * A real pairing in which only what is said matters: the exit pupil at the shoulder, the principal plane
@@ -18,7 +16,7 @@ export interface Changes extends Omit<Partial<Pairing>, 'objective' | 'relay' | 
   table?: Settings;
 }
 
-const pairingOf = ({ objective, relay, sensor, table: _, ...setting }: Changes = {}): Pairing =>
+export const pairingOf = ({ objective, relay, sensor, table: _, ...setting }: Changes = {}): Pairing =>
   pairingSchema.parse({
     objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, exitPupilFromShoulderMm: 0, ...objective },
     relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: 500, frontPrincipalPlaneFromRimMm: 0, ...relay },
@@ -27,13 +25,19 @@ const pairingOf = ({ objective, relay, sensor, table: _, ...setting }: Changes =
     ...setting,
   });
 
-const onTable = (changes: Changes): OnTable => ({ pairing: pairingOf(changes), settings: changes.table ?? {} });
+export const onTable = (changes: Changes): OnTable => ({ pairing: pairingOf(changes), settings: changes.table ?? {} });
+
+/** The immersion oil of textbooks. */
+export const OIL = 1.515;
+
+/** Magnification and aperture as they are engraved: '10x/0.25'. */
+export type Engraving = `${number}x/${number}`;
 
 /** An objective behind the tube lens that its engraving is for, as the tables of textbooks take it. */
-export const engraved = (magnification: number, na: number, wavelengthNm = 550, immersionIndex = 1): Changes => ({
-  objective: { magnification, na, immersionIndex },
-  wavelengthNm,
-});
+export function engraved(text: Engraving, { wavelengthNm = 550, immersionIndex = 1 } = {}): Changes {
+  const [magnification, na] = text.split('x/').map(Number) as [number, number];
+  return { objective: { magnification, na, immersionIndex }, wavelengthNm };
+}
 
 /** What it takes to work one figure out, and not its whole report: the same to the last digit, and far quicker. */
 const PLANS = new Map<ToldId, Plan<ToldId>>();
@@ -54,11 +58,10 @@ export function told(changes: Changes, id: ToldId): number {
 
 /** The same of any rig; one whose relay has glass needs what works with glass. */
 export function toldOn({ pairing, settings }: OnTable, id: ToldId, works?: Glassworks): number {
-  const answer = isOfTable(id)
-    ? evaluateTable(pairing, settings, works, planOf(id) as Plan<TableFigureId>).answers[id]
-    : evaluatePart(pairing, planOf(id) as Plan, works).answers[id];
-  const value = answer && numberIn(answer);
-  if (value === undefined) throw new Error(`${id} is ${answer?.state}`);
+  // What belongs to the pairing alone is the same on its table.
+  const answer = evaluateTable(pairing, settings, works, planOf(id) as Plan<TableFigureId>).answers[id as TableFigureId];
+  const value = numberIn(answer);
+  if (value === undefined) throw new Error(`${id} is ${answer.state}`);
   return value;
 }
 

@@ -78,6 +78,8 @@ function remedyOf(pairing: Pairing, limits: readonly Limit[], works?: Glassworks
 /** Places that are tried over the range: a window narrower than the steps between them, some 2 %, may be passed over. */
 const STEPS = 125;
 const HALVINGS = 24;
+/** So many digits of a border halving surely finds: a step over the range is at most some 4 of 200. */
+const BORDER_DIGITS = 8;
 
 /**
  * The value nearest to `from` that is found to do, to as few digits as still do.
@@ -99,7 +101,9 @@ function nearestThat(
     if (does(middle)) inside = middle;
     else outside = middle;
   }
-  return shortest(does, inside, from);
+  // Halving ends a hair beside the border, which may itself be a round number.
+  const border = Number(inside.toPrecision(BORDER_DIGITS));
+  return shortest(does, does(border) ? border : inside, from);
 }
 
 /** Rounding may make a change this much larger than it need be. */

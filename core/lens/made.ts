@@ -81,7 +81,7 @@ function tooSteep(limits: Limits): string {
 }
 
 const lensOf = ({ media, d }: Workpiece, clearDiameterMm: number): Lens => ({
-  radiiMm: Array.from(d.curvature, (c) => (c === 0 ? Number.POSITIVE_INFINITY : 1 / c)),
+  radiiMm: Array.from(d.curvature, (c) => 1 / c),
   thicknessesMm: Array.from(d.gap.subarray(1)),
   media,
   semiAperturesMm: Array.from(d.curvature, () => clearDiameterMm / 2),

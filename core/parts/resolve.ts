@@ -24,7 +24,7 @@ export function resolveParts(pairing: unknown, shelf: Shelf): { pairing: unknown
     const given = (pairing as Record<string, unknown>)[kind];
     const { id, differs } = reference(given);
     if (id === undefined) continue;
-    const part = typeof id === 'string' ? shelf[KINDS[kind]].get(id) : undefined;
+    const part = shelf[KINDS[kind]].get(id as string);
     const path = typeof given === 'string' ? `/${kind}` : `/${kind}/from`;
     if (part) resolved[kind] = merged(kind, part, differs);
     else

@@ -23,7 +23,7 @@ export interface Cardinal {
 export function cardinal({ count, curvature, gap: gaps, index }: Prescription): Cardinal {
   const elements: Matrix[] = [];
   for (let k = 0; k < count; k++) {
-    if (k > 0) elements.push(gap((gaps[k] as number) / (index[k] as number)));
+    elements.push(gap((gaps[k] as number) / (index[k] as number)));
     elements.push(thinLens(1 / (((index[k + 1] as number) - (index[k] as number)) * (curvature[k] as number))));
   }
   const matrix = train(...elements);

@@ -71,9 +71,9 @@ export function closePencil(lens: Prescription, { pupilDistanceMm, slope }: Chie
 /** One surface of a lens, as wide as its sphere. */
 const surfaceOf = ({ curvature, gap, index }: Prescription, k: number): Prescription => ({
   count: 1,
-  curvature: curvature.subarray(k, k + 1),
-  gap: gap.subarray(k, k + 1),
-  index: index.subarray(k, k + 2),
+  curvature: curvature.subarray(k),
+  gap: gap.subarray(k),
+  index: index.subarray(k),
   clear: Float64Array.of(Number.POSITIVE_INFINITY),
 });
 

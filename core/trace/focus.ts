@@ -36,13 +36,14 @@ function leastOfTwo(a: Parabola, b: Parabola): number {
 /**
  * The one plane at which the largest of several is least, exactly; undefined for none. Where each is
  * below a level is an interval, and intervals that meet two by two all meet (Helly's theorem on a line):
- * so the pair that holds the level highest decides alone.
+ * so the pair that holds the level highest decides alone. One that is flat is as good anywhere, and leaves it to the others.
  */
 export function oneFrame(squares: readonly Parabola[]): number | undefined {
-  let plane: number | undefined;
+  const bent = squares.filter(({ rate }) => rate > 0);
+  let plane = squares[0]?.at;
   let highest = Number.NEGATIVE_INFINITY;
-  for (const [i, a] of squares.entries()) {
-    for (const b of squares.slice(0, i + 1)) {
+  for (const [i, a] of bent.entries()) {
+    for (const b of bent.slice(0, i + 1)) {
       const z = leastOfTwo(a, b);
       const level = Math.max(valueAt(a, z), valueAt(b, z));
       if (level > highest) [plane, highest] = [z, level];

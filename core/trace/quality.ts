@@ -87,7 +87,7 @@ interface Traced {
   readonly from: Beam;
   readonly bundle: Rays;
   readonly came: Through;
-  /** Without meaning where nothing came through. */
+  /** Flat, and without width, where nothing came through. */
   readonly spot: Spot;
 }
 
@@ -108,7 +108,7 @@ export function imageQuality(lens: Lens, asked: QualityAsked): ImageQuality {
     return { from, bundle, came, spot: spot(bundle, came.weights, backFocalLengthMm) };
   };
   const traced = asked.slopes.map((slope) => pass(first, slope));
-  const frame = oneFrame(traced.filter(({ came }) => came.rays > 0).map(({ spot }) => spot.square)) ?? backFocalLengthMm;
+  const frame = oneFrame(traced.map(({ spot }) => spot.square)) ?? backFocalLengthMm;
   const planeFor = { paraxial: () => backFocalLengthMm, 'one-frame': () => frame, 'each-best': (of: Spot) => of.square.at }[asked.focus];
 
   const field = (one: Traced): LitField | DarkField => {

@@ -13,7 +13,6 @@ export function sag(r: number, h: number): number {
 export function heightBetween(before: number, after: number, thickness: number): number {
   const ends = Math.min(Math.abs(before), Math.abs(after));
   const left = (h: number): number => thickness + sag(after, h) - sag(before, h);
-  if (!Number.isFinite(ends)) return thickness >= 0 ? Number.POSITIVE_INFINITY : 0;
   if (left(ends) >= 0) return ends;
   // The steeper surface is the steeper one at every height: so what is left only grows or only shrinks.
   let [good, bad] = [0, ends];

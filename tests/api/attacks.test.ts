@@ -1,18 +1,16 @@
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../api/app.ts';
 import { HEADERS } from '../../api/guard.ts';
-import { problemSchema } from '../../api/schemas/problem.ts';
 import type { Running } from '../../api/server.ts';
 import { readPage } from '../../api/static.ts';
-import { type Answered, ask, expectProblem, post, raw, start } from './support.ts';
+import { type Answered, ask, expectProblem, problemIn, raw, start } from './support.ts';
 
-/** The server attacked: foreign names and pages, paths that climb, bodies without end. */
+/** The server attacked: foreign names and pages, paths that climb, methods that are not there. */
 
 let server: Running;
 let folder: string;
@@ -57,12 +55,6 @@ function asked(path: string, headers: Record<string, string>, method = 'GET', bo
     sent.on('error', reject);
     sent.end(body);
   });
-}
-
-/** The problem that an answer as it came over the wire ends in. */
-function problemIn(answer: string) {
-  expect(answer.toLowerCase()).toContain('\r\ncontent-type: application/problem+json\r\n');
-  return problemSchema.parse(JSON.parse(answer.slice(answer.indexOf('\r\n\r\n'))));
 }
 
 function expectHeaders(headers: Headers): void {
@@ -295,149 +287,6 @@ describe('every answer carries the security headers', () => {
     expect(policy).not.toMatch(/unsafe-|\*|https?:/);
     for (const part of ["script-src 'self'", "style-src 'self'", "frame-ancestors 'none'", "base-uri 'none'", "form-action 'none'"])
       expect(policy.split('; ')).toContain(part);
-  });
-});
-
-/** Sends a beginning, then a piece every so often, until the other side has had enough; what it said. */
-function dripping(address: string, beginning: string, drop: string): Promise<string> {
-  const { hostname, port } = new URL(address);
-  return new Promise((resolve) => {
-    let got = '';
-    const socket = connect(Number(port), hostname, () => socket.write(beginning));
-    const timer = setInterval(() => socket.writable && socket.write(drop), 50);
-    socket.on('data', (chunk) => {
-      got += chunk;
-      clearInterval(timer);
-    });
-    socket.on('error', () => {});
-    socket.on('close', () => {
-      clearInterval(timer);
-      resolve(got);
-    });
-  });
-}
-
-describe('bodies without end', () => {
-  const head = (extra: string): string =>
-    `POST /api/pairings/report HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n${extra}\r\n`;
-  test('a chunked body is cut off at the limit', async () => {
-    const chunk = `10000\r\n${' '.repeat(0x10000)}\r\n`;
-    const answer = await raw(server.address, head('Transfer-Encoding: chunked\r\n') + chunk.repeat(5));
-    expect(answer).toMatch(/^HTTP\/1\.1 413 /);
-    expect(answer).toContain('more than 262144 bytes');
-  });
-  test('a promise of too much is refused before it comes', async () => {
-    const began = Date.now();
-    const answer = await raw(server.address, head('Content-Length: 99999999999\r\n'));
-    expect(answer).toMatch(/^HTTP\/1\.1 413 /);
-    expect(answer).toContain('99999999999 bytes');
-    expect(Date.now() - began).toBeLessThan(2500);
-  });
-  test('a slow body holds up nobody else', async () => {
-    const slow = raw(server.address, `${head('Content-Length: 1000\r\n')}{"objective"`, 600);
-    const answers = await Promise.all(Array.from({ length: 20 }, () => post(at('/api/pairings/report'), good)));
-    expect(answers.map((a) => a.status)).toEqual(Array.from({ length: 20 }, () => 200));
-    expect(await slow).toBe('');
-  });
-  test('a body that breaks off is nobody else’s trouble', async () => {
-    await raw(server.address, `${head('Content-Length: 1000\r\n')}{"obj`, 50);
-    await raw(server.address, `${head('Transfer-Encoding: chunked\r\n')}zz\r\n`, 500);
-    expect((await ask(at('/api/health'))).status).toBe(200);
-  });
-  test('what breaks off is not told as a fault of the program', async () => {
-    const faults: unknown[] = [];
-    const other = await start({ page: new Map(), onFault: (error) => faults.push(error) });
-    for (const path of ['/api/pairings/report', '/api/parts', '/api/parts/drawer'])
-      for (const rest of [
-        'Content-Length: 1000\r\n\r\n{"a',
-        'Transfer-Encoding: chunked\r\n\r\n5\r\n{"a"',
-        'Transfer-Encoding: chunked\r\n\r\nzz\r\n',
-      ])
-        await raw(other.address, `POST ${path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n${rest}`, 40);
-    await other.stop();
-    expect(faults).toEqual([]);
-  });
-  test('a long sweep lets others be answered between its steps', async () => {
-    const about = (value: number) => ({ value, plusMinus: value / 20, origin: 'assumed' });
-    const stops = Array.from({ length: 8 }, (_, i) => ({ diameterMm: about(30 - i), fromSensorMm: about(20 + 9 * i) }));
-    const heavy = { ...good, relay: 'tele-200-f4', stops, sensorOffsetMm: about(1) };
-    const order: string[] = [];
-    const sweep = post(at('/api/pairings/sweep'), { pairing: heavy, vary: '/infinitySpaceMm', from: 50, to: 80, steps: 12 }).then(
-      (answer) => {
-        order.push('sweep');
-        return answer;
-      },
-    );
-    for (let i = 0; i < 3; i++) {
-      await ask(at('/api/health'));
-      order.push('health');
-    }
-    expect((await sweep).status).toBe(200);
-    expect(order).toEqual(['health', 'health', 'health', 'sweep']);
-  }, 30_000);
-  test('who sends headers or a body by the drop is cut off in time, and others are answered meanwhile', async () => {
-    const patient = await start({ page: new Map(), slowestMs: 600 });
-    const drops = [
-      'GET /api/health HTTP/1.1\r\nHost: localhost\r\n',
-      head('Content-Length: 1000\r\n'),
-      head('Transfer-Encoding: chunked\r\n'),
-    ];
-    const slow = Array.from({ length: 30 }, (_, i) =>
-      dripping(patient.address, drops[i % drops.length] as string, i % 3 === 0 ? 'X: ' : '1\r\n'),
-    );
-    for (let i = 0; i < 10; i++) expect((await post(`${patient.address}/api/pairings/report`, good)).status).toBe(200);
-    for (const answer of await Promise.all(slow)) {
-      expect(answer).toMatch(/^HTTP\/1\.1 408 Request Timeout\r\n/);
-      expect(problemIn(answer).errors[0]).toMatchObject({ code: 'tooSlow' });
-    }
-    await patient.stop();
-  });
-  test('a small chunked body is read', async () => {
-    const text = JSON.stringify(good);
-    const chunked = `${text.length.toString(16)}\r\n${text}\r\n0\r\n\r\n`;
-    expect(await raw(server.address, head('Transfer-Encoding: chunked\r\n') + chunked)).toMatch(/^HTTP\/1\.1 200 /);
-  });
-});
-
-describe('names that every object has', () => {
-  const names = ['__proto__', 'constructor', 'prototype', 'toString', 'hasOwnProperty'];
-  const evil = '{"polluted":true,"prototype":{"polluted":true}}';
-  const unpolluted = (): void => {
-    for (const one of [{}, [], () => {}, 'x', 1]) expect((one as { polluted?: unknown }).polluted).toBeUndefined();
-    expect(Object.keys(Object.prototype)).toEqual([]);
-  };
-  test.each(names)('%s in a body is a name that means nothing, wherever it stands', async (name) => {
-    const text = JSON.stringify({ ...good, relay: { from: good.relay }, sensor: { from: good.sensor }, subject: {} });
-    for (const [path, wrap] of [
-      ['/api/pairings/report', (body: string) => body],
-      ['/api/pairings/sweep', (body: string) => `{"pairing":${body},"vary":"/infinitySpaceMm","from":50,"to":60,"steps":2}`],
-      ['/api/pairings/compare', (body: string) => `{"pairings":[${body},${body}]}`],
-      ['/api/stillness', (body: string) => `{"pairing":${body}}`],
-    ] as const)
-      for (const place of ['{', '"relay":{', '"subject":{']) {
-        const body = wrap(text.replace(place, `${place}"${name}":${evil}${place === '"subject":{' ? '' : ','}`));
-        const { errors } = expectProblem(await post(at(path), body), 422);
-        expect(errors[0], body).toMatchObject({ code: 'unknownName', message: expect.stringContaining(`"${name}"`) });
-        unpolluted();
-      }
-  });
-  test.each(names)('%s is no part, no way to vary, no id, no column and no query', async (name) => {
-    for (const part of [
-      { ...good, relay: name },
-      { ...good, relay: { from: name } },
-    ])
-      expect(expectProblem(await post(at('/api/pairings/report'), part), 422).errors[0]?.code).toBe('unknownPart');
-    for (const vary of [`/${name}`, `/relay/${name}`, `/objective/${name}/${name}`])
-      expect(
-        expectProblem(await post(at('/api/pairings/sweep'), { pairing: good, vary, from: 1, to: 2, steps: 2 }), 422).errors[0],
-      ).toMatchObject({ path: '/vary', code: 'notANumber' });
-    const put = { method: 'PUT', headers: { 'content-type': 'application/json', 'if-match': '"1"' } };
-    const own = { kind: 'sensor', owned: true, part: { name: 'x', widthMm: 36, heightMm: 24, columns: 6000, rows: 4000 } };
-    expectProblem(await ask(at(`/api/parts/${name}`), { ...put, body: JSON.stringify(own) }), 404);
-    expectProblem(await post(at('/api/parts'), JSON.stringify({ id: 'ID', ...own }).replace('"ID"', `"${name.toUpperCase()}"`)), 422);
-    expectProblem(await post(at('/api/parts/drawer'), `kind,owned,name,${name}\nsensor,yes,x,1`, { 'content-type': 'text/csv' }), 422);
-    expect((await ask(at(`/api/health?${name}[polluted]=1&${name}.polluted=1`))).status).toBe(200);
-    unpolluted();
   });
 });
 

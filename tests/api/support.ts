@@ -74,3 +74,9 @@ export function expectProblem(answer: Answered, status: number): ProblemBody {
   expect(answer.text).not.toMatch(/\bat .*\.(ts|js):\d+|node_modules/);
   return problem;
 }
+
+/** The problem that an answer as it came over the wire ends in. */
+export function problemIn(answer: string) {
+  expect(answer.toLowerCase()).toContain('\r\ncontent-type: application/problem+json\r\n');
+  return problemSchema.parse(JSON.parse(answer.slice(answer.indexOf('\r\n\r\n'))));
+}

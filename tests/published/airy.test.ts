@@ -42,7 +42,7 @@ describe('core against the library', () => {
     [40, 0.65, 486],
     [2, 0.055, 656],
   ])('the edge of the Airy disc of %dx/%d at %d nm is dark, on the sensor and at the subject', (M, NA, nm) => {
-    const rig = engraved(M, NA, nm);
+    const rig = engraved(`${M}x/${NA}`, { wavelengthNm: nm });
     const onSensor = told(rig, 'airyDiameterUm') / 2;
     const atSubject = told(rig, 'rayleighUm');
     // x = 2π NA r / λ at the subject, with NA / M in the place of NA on the sensor.

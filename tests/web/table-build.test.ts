@@ -1,6 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { amount } from '../../core/index.ts';
-import { buildEffects, buildSentence, buildSheet, evaluateTable } from '../../core/table.ts';
+import { buildEffects, buildSheet, buildWords, evaluateTable } from '../../core/table.ts';
 import { clean } from './clean.ts';
 import { complaints, leave, OPENING, pairingIn, useBrowser, visit } from './support.ts';
 
@@ -20,7 +20,12 @@ it('lists the parts in order, takes a ring that one has, keeps it in the address
   const sheet = buildSheet(evaluation);
   const says = () => page.textContent(`${SECTION} .sentence`);
   const rows = () => page.locator(`${SECTION} table.parts tbody tr`);
-  expect(await says()).toBe(buildSentence(evaluation, sheet, buildEffects(evaluation, sheet)));
+  const words = buildWords(evaluation, sheet, buildEffects(evaluation, sheet));
+  const [answer, ...rest] = words.map(({ text }) => text);
+  expect(await says()).toBe(answer);
+  // What qualifies the answer and what the list tells as well stand below the drawing.
+  expect(rest.length).toBeGreaterThan(2);
+  expect(await page.textContent(`${SECTION} figure.rig + .rest`)).toBe(rest.join(' '));
   expect(await rows().count()).toBe(sheet.parts.length);
   expect(await rows().nth(1).textContent()).toContain('female M25 x 0.75');
   expect(await page.locator('figure.threads .spigot').count()).toBe(

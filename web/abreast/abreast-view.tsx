@@ -5,6 +5,8 @@ import { Curve } from '../charts/curve.tsx';
 import { abreast, layAbreast, saidOf, tooMany } from '../state/abreast.ts';
 import { fault } from '../state/address.ts';
 import { answered } from '../state/draft.ts';
+import '../styles/fields-abreast.css';
+import '../styles/abreast-table.css';
 import '../styles/abreast.css';
 import { compared, failed, followAbreast, rows, underWay, upToDate } from './compared.ts';
 import { contrastAbreast, lightAbreast } from './curves.ts';

@@ -5,6 +5,8 @@ import { Progress } from './progress.tsx';
 import { followChecks, run } from './run.ts';
 import { StripPlate } from './strip-plate.tsx';
 import { Check, SubjectFold } from './subject.tsx';
+import '../styles/held-against.css';
+import '../styles/checked-drawings.css';
 import '../styles/checked.css';
 
 /** Checked against: what others print, beside what comes out here and now. */

@@ -1,4 +1,5 @@
 import type { PartKind } from '../../core/index.ts';
+import '../styles/ways-in.css';
 import '../styles/drawer.css';
 import { catalogue } from '../state/catalogue.ts';
 import { FileOf } from './file-of.tsx';

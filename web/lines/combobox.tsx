@@ -1,3 +1,4 @@
+import '../styles/offer.css';
 import '../styles/lines.css';
 import { useRef } from 'preact/hooks';
 import type { Offer, Option } from './offer.ts';

@@ -1,4 +1,5 @@
 import '../styles/path.css';
+import '../styles/held.css';
 import { useRef } from 'preact/hooks';
 import { Complaint, toldAt } from '../fields/complaint.tsx';
 import { Lead } from '../fields/lead.tsx';

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import '../styles/found.css';
 import '../styles/subject.css';
 import { SORTS } from '../state/wish.ts';
 import { choose, followWish, wish } from '../state/wishing.ts';

@@ -1,5 +1,6 @@
 import type { Law } from '../check.ts';
 import { type Changes, engraved, told } from '../rig.ts';
+import { HAIR, RING } from './stack.ts';
 
 /** A corner 50 mm out with a relay of 50 mm whose principal plane stands `space` behind the exit pupil. */
 const slanted = (space: number): Changes => ({
@@ -15,7 +16,7 @@ export const DETAIL_LAWS: readonly Law[] = [
     figures: ['samplingRatio', 'opticalDetailMegapixels', 'recordedDetailMegapixels', 'nyquistLpPerMm', 'cutoffImageLpPerMm'],
     pairs: () => {
       const rig: Changes = {
-        ...engraved(20, 0.5),
+        ...engraved('20x/0.50'),
         relay: { imageCircleMm: 60 },
         sensor: { widthMm: 11, heightMm: 8.25, pixelPitchUm: 5.5 },
       };
@@ -47,23 +48,20 @@ export const DETAIL_LAWS: readonly Law[] = [
   {
     law: 'a ring as far behind the exit pupil as the objective is long puts the entrance pupil as far from the subject: one part a focal length; water around the subject puts it off by its index',
     figures: ['magnificationChangePerMm'],
-    pairs: () => {
-      const rig: Changes = { stops: [{ label: 'ring', diameterMm: 5, fromShoulderMm: 20 }] };
-      return [
-        [told(rig, 'magnificationChangePerMm'), 1 / 20],
-        [told({ ...rig, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
-        [told({ ...rig, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
-      ];
-    },
+    pairs: () => [
+      [told(RING, 'magnificationChangePerMm'), 1 / 20],
+      [told({ ...RING, subject: { index: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+      [told({ ...RING, objective: { immersionIndex: 4 / 3 } }, 'magnificationChangePerMm'), 3 / 80],
+    ],
   },
   {
     law: 'a subject half as wide as what fills the sensor takes half of it, whichever way round it was told',
     figures: ['subjectFill'],
     pairs: () => [
-      [told({ subject: { widthMm: 0.24, heightMm: 0.1 } }, 'subjectFill'), 0.5],
-      [told({ subject: { widthMm: 0.1, heightMm: 0.24 } }, 'subjectFill'), 0.5],
+      [told({ subject: { widthMm: 0.24, heightMm: 0.18 } }, 'subjectFill'), 0.5],
+      [told({ subject: { widthMm: 0.18, heightMm: 0.24 } }, 'subjectFill'), 0.5],
       [told({ subject: { heightMm: 0.24 } }, 'subjectFill'), 0.24 / 0.36],
-      [told({ subject: { widthMm: 0.3, heightMm: 0.36 } }, 'subjectFill'), 0.3 / 0.36],
+      [told({ subject: { widthMm: 0.3, heightMm: 0.4 } }, 'subjectFill'), 5 / 6],
     ],
   },
   {
@@ -119,15 +117,15 @@ export const DETAIL_LAWS: readonly Law[] = [
     law: 'a frame stands for one depth, and each one more for four fifths of it: five reach as deep as 4.2 depths',
     figures: ['framesForSubject'],
     pairs: () => {
-      const rig: Changes = { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } };
-      const depth = told(rig, 'depthOfFieldUm') / 1000;
-      const frames = (depths: number): number => told({ ...rig, subject: { depthMm: depths * depth } }, 'framesForSubject');
+      const depth = told({}, 'depthOfFieldUm') / 1000;
+      const border = 21 / 5;
+      const frames = (depths: number): number => told({ subject: { depthMm: depths * depth } }, 'framesForSubject');
       return [
         [frames(0), 1],
         [frames(1), 1],
-        [frames(1.01), 2],
-        [frames(4.199), 5],
-        [frames(4.201), 6],
+        [frames(1 + HAIR), 2],
+        [frames(border - HAIR), 5],
+        [frames(border + HAIR), 6],
       ];
     },
   },

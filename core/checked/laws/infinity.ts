@@ -5,7 +5,7 @@ import { offConjugate, throughPlates } from './sine-phase.ts';
 const GREEN = 550e-6;
 
 /** 20x/0.42 and its tube lens of 200 mm, its principal plane 50 mm behind the pupil: magnification grows by 150/40000 a mm. */
-const rig = (table: Changes['table'], more: Changes = {}): Changes => ({ ...engraved(20, 0.42), ...more, table });
+const rig = (table: Changes['table'], more: Changes = {}): Changes => ({ ...engraved('20x/0.42'), ...more, table });
 const at = (id: ToldId, table: Changes['table'], more: Changes = {}): number => told(rig(table, more), id);
 
 /** Nothing but sharpness bites. */
@@ -107,7 +107,7 @@ export const INFINITY_LAWS: readonly Law[] = [
     law: 'slip and resin are what Snell leaves, ring by ring, less the cover glass that the objective is made for',
     figures: ['coverWavesRms', 'coverWaves', 'coverStrehl', 'slipToleranceMm'],
     *pairs() {
-      const made = { objective: { magnification: 20, na: 0.42, coverGlassMm: 0.17 } };
+      const made: Changes = { objective: { ...engraved('20x/0.42').objective, coverGlassMm: 0.17 } };
       const there = { slipMm: 0.15, slipIndex: 1.5, resinMm: 0.4, resinIndex: 1.45 };
       const plates = throughPlates(
         [

@@ -4,18 +4,22 @@ import { type Changes, engraved, told } from '../rig.ts';
 import { cornerAt } from '../rows/aperture.ts';
 import { EQUAL_DISCS } from '../rows/diffraction.ts';
 
-/** A square sensor of 20 mm and 16 million pixels, everything but the named circle 60 mm or wider. */
+/** Wider than anything that counts, mm. */
+const WIDE = 60;
+
+/** A square sensor of 20 mm and 16 million pixels, everything but the named circle wide. */
 const square = (more: Changes): Changes => ({
-  ...engraved(10, 0.5),
   ...more,
-  objective: { magnification: 10, na: 0.5, fieldNumberMm: 60, ...more.objective },
-  relay: { imageCircleMm: 60, ...more.relay },
+  objective: { ...engraved('10x/0.50').objective, fieldNumberMm: WIDE, ...more.objective },
+  relay: { imageCircleMm: WIDE, ...more.relay },
   sensor: { widthMm: 20, heightMm: 20, pixelPitchUm: 5 },
 });
 
 /** A mask with a round hole of 20 mm right on the sensor. */
 const MASK: Changes = square({ stops: [{ label: 'mask', diameterMm: 20, fromSensorMm: 0 }] });
 const FIELD_OF_20 = square({ objective: { fieldNumberMm: 20 } });
+/** Equal discs with the corner at six tenths of the way to where they part, 12 mm out. */
+const EQUAL_AT_12: Changes = { ...EQUAL_DISCS, sensor: { widthMm: 19.2, heightMm: 14.4 } };
 const CIRCLE_OF_20 = square({ relay: { imageCircleMm: 20 } });
 
 /** The picture: its field, its circles, the light in its corner. */
@@ -84,17 +88,20 @@ export const PICTURE_LAWS: readonly Law[] = [
       [told(EQUAL_DISCS, 'cutoffRadiusMm'), 20],
       [diffractionMtf(told(EQUAL_DISCS, 'halfRadiusMm') / 20), 0.5],
       [diffractionMtf(told({ ...EQUAL_DISCS, litThreshold: 0.8 }, 'litCircleMm') / 40), 0.8],
-      [told({ ...EQUAL_DISCS, sensor: { widthMm: 19.2, heightMm: 14.4 } }, 'cornerIllumination'), diffractionMtf(0.6)],
+      [told(EQUAL_AT_12, 'cornerIllumination'), diffractionMtf(0.6)],
     ],
   },
   {
     law: 'a quarter of the light is two stops less, and the f-number of a pupil of half the diameter',
     figures: ['cornerIllumination', 'cornerLossEv', 'cornerFNumber'],
-    pairs: () => [
-      [told(cornerAt(8, 0.25), 'cornerIllumination'), 0.25],
-      [told(cornerAt(8, 0.25), 'cornerLossEv'), 2],
-      [told(cornerAt(8, 0.25), 'cornerFNumber'), 16],
-    ],
+    pairs: () => {
+      const quarter = cornerAt(8, 1 / 4);
+      return [
+        [told(quarter, 'cornerIllumination'), 0.25],
+        [told(quarter, 'cornerLossEv'), 2],
+        [told(quarter, 'cornerFNumber'), 16],
+      ];
+    },
   },
   {
     law: 'the field number 22 at 200 mm covers a diagonal of 33 mm from 300 mm on',
@@ -107,9 +114,8 @@ export const PICTURE_LAWS: readonly Law[] = [
     law: 'where the light decides, the shortest relay puts the corner right at the threshold',
     figures: ['shortestCoveringFocalLengthMm'],
     pairs: () => {
-      const rig: Changes = { ...EQUAL_DISCS, sensor: { widthMm: 19.2, heightMm: 14.4 } };
-      const focalLengthMm = told(rig, 'shortestCoveringFocalLengthMm');
-      return [[told({ ...rig, relay: { ...rig.relay, focalLengthMm } }, 'cornerIllumination'), 0.5]];
+      const focalLengthMm = told(EQUAL_AT_12, 'shortestCoveringFocalLengthMm');
+      return [[told({ ...EQUAL_AT_12, relay: { ...EQUAL_AT_12.relay, focalLengthMm } }, 'cornerIllumination'), 0.5]];
     },
   },
   {

@@ -3,7 +3,7 @@ import { type Changes, engraved, told } from '../rig.ts';
 
 /** 10x/0.25 at f/20 on pixels of 4 µm, each 0.4 µm at the subject. */
 const at = (id: ToldId, table: Changes['table'], more: Changes = {}): number =>
-  told({ ...engraved(10, 0.25), relay: { focalLengthMm: 200, clearApertureMm: 500 }, ...more, table }, id);
+  told({ ...engraved('10x/0.25'), relay: { focalLengthMm: 200, clearApertureMm: 500 }, ...more, table }, id);
 
 /** The macro lens at f/10 and alike from both ends works at f/110 at 10x. */
 const ALIKE = { referenceFNumber: 10, referencePupilRatio: 1 } as const;
@@ -30,9 +30,9 @@ export const STILLNESS_LAWS: readonly Law[] = [
     law: 'lit through itself an objective of twice the aperture gives 16 times the light, at twice the magnification a quarter',
     figures: ['throughLensBrightness'],
     pairs: () => [
-      [told(engraved(10, 0.5), 'throughLensBrightness') / told(engraved(10, 0.25), 'throughLensBrightness'), 16],
-      [told(engraved(20, 0.25), 'throughLensBrightness') / told(engraved(10, 0.25), 'throughLensBrightness'), 0.25],
-      [told(engraved(10, 0.5), 'throughLensBrightness'), 6.25],
+      [told(engraved('10x/0.50'), 'throughLensBrightness') / told(engraved('10x/0.25'), 'throughLensBrightness'), 16],
+      [told(engraved('20x/0.25'), 'throughLensBrightness') / told(engraved('10x/0.25'), 'throughLensBrightness'), 0.25],
+      [told(engraved('10x/0.50'), 'throughLensBrightness'), 6.25],
     ],
   },
   {

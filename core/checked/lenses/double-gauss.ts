@@ -1,5 +1,5 @@
 import { glassNamed } from '../../glass/glasses.ts';
-import { AIR, type Medium } from '../../glass/medium.ts';
+import type { Medium } from '../../glass/medium.ts';
 import { cardinal } from '../../trace/cardinal.ts';
 import { colourBySurface, colourFringes, colourSums } from '../../trace/colour.ts';
 import type { Lens } from '../../trace/lens.ts';
@@ -10,7 +10,7 @@ import type { Check, Value } from '../check.ts';
 import { ofLens, type PrintedLens } from './printed-lens.ts';
 import { entrancePupilMm } from './pupil-of-stop.ts';
 
-const media = (...names: string[]): Medium[] => names.map((name) => (name === 'air' ? AIR : (glassNamed(name) as Medium)));
+const media = (...names: string[]): Medium[] => names.map((name) => glassNamed(name) as Medium);
 
 const LENS: PrintedLens = {
   radii: ['56.20238', '152.28580', '37.68262', 'plane', '24.23130', 'plane', '-28.37731', 'plane', '-37.92546', '177.41176', '-79.41143'],

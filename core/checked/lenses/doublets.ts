@@ -1,24 +1,23 @@
 import { glassNamed } from '../../glass/glasses.ts';
+import { LINES } from '../../glass/lines.ts';
 import { AIR, type Medium, plainIndex } from '../../glass/medium.ts';
 import { type Cardinal, cardinal } from '../../trace/cardinal.ts';
 import { prescription } from '../../trace/prescription.ts';
 import type { Check, Value } from '../check.ts';
 import { lensOf, ofLens, type PrintedLens } from './printed-lens.ts';
 
-const media = (...names: string[]): Medium[] => names.map((name) => (name === 'air' ? AIR : (glassNamed(name) as Medium)));
-
-const [E_LINE, D_LINE] = [546.074, 587.5618];
+const media = (...names: string[]): Medium[] => names.map((name) => glassNamed(name) as Medium);
 
 /** Nominal focal length; radii, thicknesses and glasses; focal length and back focal length as the catalogue prints them. */
 export const CATALOGUED = [
-  ['RAY-301', 75, ['46.5', '-33.9', '-95.5'], [7, 2.5], ['N-BK7', 'SF5'], '74.9', '70.3'],
-  ['RAY-302', 100, ['62.8', '-45.7', '-128.2'], [4, 2.5], ['N-BK7', 'SF5'], '100.1', '97.1'],
-  ['RAY-303', 125, ['77.6', '-55.9', '-160.8'], [4, 2.8], ['N-BK7', 'N-SF5'], '125.0', '122.0'],
-  ['RAY-304', 150, ['91.6', '-66.7', '-197.7'], [5.7, 2.2], ['N-BK7', 'SF5'], '150.0', '146.1'],
-  ['RAY-305', 200, ['77.4', '-87.6', '291.1'], [4, 2.5], ['N-SSK5', 'LAFN7'], '200.2', '194.0'],
-  ['RAY-306', 250, ['137.1', '-111.5', '-459.2'], [4, 2], ['N-BK7', 'SF2'], '250.0', '246.7'],
-  ['RAY-307', 300, ['165.2', '-137.1', '-557.4'], [4, 2], ['N-BK7', 'SF2'], '300.2', '297.0'],
-  ['RAY-308', 500, ['337.3', '-186.8', '-557.4'], [4, 2], ['N-BK7', 'SF2'], '502.5', '499.9'],
+  ['RAY-301', '75', ['46.5', '-33.9', '-95.5'], [7, 2.5], ['N-BK7', 'SF5'], '74.9', '70.3'],
+  ['RAY-302', '100', ['62.8', '-45.7', '-128.2'], [4, 2.5], ['N-BK7', 'SF5'], '100.1', '97.1'],
+  ['RAY-303', '125', ['77.6', '-55.9', '-160.8'], [4, 2.8], ['N-BK7', 'N-SF5'], '125.0', '122.0'],
+  ['RAY-304', '150', ['91.6', '-66.7', '-197.7'], [5.7, 2.2], ['N-BK7', 'SF5'], '150.0', '146.1'],
+  ['RAY-305', '200', ['77.4', '-87.6', '291.1'], [4, 2.5], ['N-SSK5', 'LAFN7'], '200.2', '194.0'],
+  ['RAY-306', '250', ['137.1', '-111.5', '-459.2'], [4, 2], ['N-BK7', 'SF2'], '250.0', '246.7'],
+  ['RAY-307', '300', ['165.2', '-137.1', '-557.4'], [4, 2], ['N-BK7', 'SF2'], '300.2', '297.0'],
+  ['RAY-308', '500', ['337.3', '-186.8', '-557.4'], [4, 2], ['N-BK7', 'SF2'], '502.5', '499.9'],
 ] as const;
 
 const catalogued = ([id, nominal, radii, thicknessesMm, glasses, f, back]: (typeof CATALOGUED)[number]): Check => {
@@ -30,8 +29,8 @@ const catalogued = ([id, nominal, radii, thicknessesMm, glasses, f, back]: (type
     known: 'read',
     how: 'the cardinal points; the catalogue rounds its radii to 0.1 mm, which moves both by a tenth of a millimetre and more',
     values: [
-      ofLens(lens, 'f', f, (of) => cardinal(prescription(of, D_LINE)).effectiveFocalLengthMm),
-      ofLens(lens, 'f_b', back, (of) => cardinal(prescription(of, D_LINE)).backFocalLengthMm),
+      ofLens(lens, 'f', f, (of) => cardinal(prescription(of, LINES.d)).effectiveFocalLengthMm),
+      ofLens(lens, 'f_b', back, (of) => cardinal(prescription(of, LINES.d)).backFocalLengthMm),
     ],
   };
 };
@@ -46,8 +45,9 @@ const AIR_SPACED: PrintedLens = {
 function betweenLines(of: (lens: Cardinal) => number): Pick<Value, 'of' | 'slack'> {
   const at = (nm: number): number => of(cardinal(prescription(lensOf(AIR_SPACED), nm)));
   return {
-    of: () => (at(E_LINE) + at(D_LINE)) / 2,
-    slack: { of: () => Math.abs(at(D_LINE) - at(E_LINE)) / 2, why: 'a wavelength that is not told' },
+    of: () => (at(LINES.e) + at(LINES.d)) / 2,
+    // The longer wave comes to its focus farther back.
+    slack: { of: () => (at(LINES.d) - at(LINES.e)) / 2, why: 'a wavelength that is not told' },
   };
 }
 
@@ -61,7 +61,7 @@ const APLANATIC: PrintedLens = {
   media: [...APLANATIC_CROWN.media, AIR, ...APLANATIC_FLINT.media],
 };
 const aplanatic = (lens: PrintedLens, what: string, text: string) =>
-  ofLens(lens, what, text, (of) => cardinal(prescription(of, D_LINE)).effectiveFocalLengthMm);
+  ofLens(lens, what, text, (of) => cardinal(prescription(of, LINES.d)).effectiveFocalLengthMm);
 
 export const DOUBLETS: readonly Check[] = [
   ...CATALOGUED.map(catalogued),

@@ -1,3 +1,4 @@
+import { LINES } from '../../glass/lines.ts';
 import { AIR, plainIndex } from '../../glass/medium.ts';
 import { cardinal } from '../../trace/cardinal.ts';
 import type { Lens } from '../../trace/lens.ts';
@@ -10,7 +11,7 @@ import { lensOf, ofLens, type PrintedLens } from './printed-lens.ts';
 import { entrancePupilMm } from './pupil-of-stop.ts';
 
 /** The media here are given by an index alone: any wavelength will do. */
-const ANY_NM = 587.5618;
+const ANY_NM = LINES.d;
 
 const EXAMPLE: PrintedLens = { radii: ['50', '-50', 'plane'], thicknessesMm: [10, 2], media: [plainIndex(1.5), plainIndex(1.6)] };
 const EXAMPLE_MM = 300;

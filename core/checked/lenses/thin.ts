@@ -1,5 +1,5 @@
 import { glassNamed } from '../../glass/glasses.ts';
-import { abbeNumber } from '../../glass/lines.ts';
+import { abbeNumber, LINES } from '../../glass/lines.ts';
 import { type Medium, plainIndex } from '../../glass/medium.ts';
 import { cardinal } from '../../trace/cardinal.ts';
 import { rayPair } from '../../trace/paraxial-rays.ts';
@@ -7,7 +7,6 @@ import { type Prescription, prescription } from '../../trace/prescription.ts';
 import { fieldCurves, type Seidel, seidelBySurface, seidelSums } from '../../trace/seidel.ts';
 import type { Check, Value } from '../check.ts';
 
-const D_LINE = 587.5618;
 const F_MM = 100;
 const FIELD = 0.1;
 
@@ -20,7 +19,7 @@ const thin = (curvatures: readonly number[], media: readonly Medium[]): Prescrip
       media,
       semiAperturesMm: curvatures.map(() => Number.POSITIVE_INFINITY),
     },
-    D_LINE,
+    LINES.d,
   );
 
 /** A thin lens of 100 mm, from all the bending in front (1) to all behind (-1). */
@@ -31,26 +30,27 @@ function bent(n: number, shape: number): Prescription {
 
 /** Sums in collimated light with the stop at the lens, at f/1, and the slope of the marginal ray behind it. */
 function sums(lens: Prescription): { readonly of: Seidel; readonly imageSlope: number } {
-  const pair = rayPair(lens, { pupilRadiusMm: cardinal(lens).effectiveFocalLengthMm / 2, pupilDistanceMm: 0, slope: FIELD });
+  const pair = rayPair(lens, { pupilRadiusMm: focalLengthMm(lens) / 2, pupilDistanceMm: 0, slope: FIELD });
   return { of: seidelSums(seidelBySurface(lens, pair)), imageSlope: pair.marginal.slope[lens.count] as number };
 }
 
-/** Radius over focal length of the field that lies `behind` the paraxial focus at the height of the field. */
-const curveRadius = (lens: Prescription, behind: number): number => {
-  const f = cardinal(lens).effectiveFocalLengthMm;
-  return (f * FIELD) ** 2 / (2 * behind) / f;
-};
+const focalLengthMm = (lens: Prescription): number => cardinal(lens).effectiveFocalLengthMm;
+
+/** Radius of the field that lies `behind` the paraxial focus at the height of the field, mm. */
+const curveRadiusMm = (lens: Prescription, behind: number): number => (focalLengthMm(lens) * FIELD) ** 2 / (2 * behind);
 
 type Curve = keyof ReturnType<typeof fieldCurves>;
-const radius = (lens: Prescription, curve: Curve): number => {
+const radiusMm = (lens: Prescription, curve: Curve): number => {
   const { of, imageSlope } = sums(lens);
-  return curveRadius(lens, fieldCurves(of, imageSlope)[curve]);
+  return curveRadiusMm(lens, fieldCurves(of, imageSlope)[curve]);
 };
+/** The same over the focal length. */
+const radius = (lens: Prescription, curve: Curve): number => radiusMm(lens, curve) / focalLengthMm(lens);
 
 /** How far the edge ray of an f/1 lens crosses before the paraxial focus, over the focal length: third order, so `k` in `k f / N²`. */
 function longitudinal(lens: Prescription): number {
   const { of, imageSlope } = sums(lens);
-  return of.S1 / (2 * imageSlope * imageSlope) / cardinal(lens).effectiveFocalLengthMm;
+  return of.S1 / (2 * imageSlope * imageSlope) / focalLengthMm(lens);
 }
 
 /** The least of it over all bendings: it is a parabola, which three of them give. */
@@ -79,8 +79,8 @@ const ACHROMAT = ((): Prescription => {
   const [V1, V2] = [abbeNumber(CROWN, 'd'), abbeNumber(FLINT, 'd')];
   const [P1, P2] = [V1 / (V1 - V2) / F_MM, -V2 / (V1 - V2) / F_MM];
   const first = 0.02;
-  const second = first - P1 / (CROWN.indexAt(D_LINE) - 1);
-  return thin([first, second, second - P2 / (FLINT.indexAt(D_LINE) - 1)], [CROWN, FLINT]);
+  const second = first - P1 / (CROWN.indexAt(LINES.d) - 1);
+  return thin([first, second, second - P2 / (FLINT.indexAt(LINES.d) - 1)], [CROWN, FLINT]);
 })();
 const achromat = (what: string, printed: string, of: () => number): Value => ({ what, printed, of });
 
@@ -103,7 +103,7 @@ export const THIN: readonly Check[] = [
     source: 'field-curvature',
     known: 'formula read',
     how: 'the fourth Seidel sum',
-    values: [{ printed: '-151.68', of: () => F_MM * radius(bent(1.5168, 0.3), 'petzvalMm') }],
+    values: [{ printed: '-151.68', of: () => radiusMm(bent(1.5168, 1), 'petzvalMm') }],
   },
   {
     id: 'THN-004',
@@ -130,7 +130,7 @@ export const THIN: readonly Check[] = [
       achromat('medial', '-0.367', () => {
         const { of, imageSlope } = sums(ACHROMAT);
         const { sagittalMm, tangentialMm } = fieldCurves(of, imageSlope);
-        return curveRadius(ACHROMAT, (sagittalMm + tangentialMm) / 2);
+        return curveRadiusMm(ACHROMAT, (sagittalMm + tangentialMm) / 2) / focalLengthMm(ACHROMAT);
       }),
       achromat('Petzval', '-1.387', () => radius(ACHROMAT, 'petzvalMm')),
     ],

@@ -1,13 +1,13 @@
 import type { Check } from '../check.ts';
-import { type Changes, engraved, figureValue, told } from '../rig.ts';
+import { type Changes, type Engraving, engraved, figureValue, told } from '../rig.ts';
 
 /**
  * A camera lens of f-number `N` that faces an objective of its own focal length, wide open behind: at
  * the magnification 1 it takes the aperture 1/(2N) from the subject.
  */
 export const facing = (N: number): Changes => ({
-  objective: { magnification: 2, referenceFocalLengthMm: 200, na: 0.9 },
-  relay: { kind: 'camera-lens', focalLengthMm: 100, fNumber: N, entrancePupilDepthMm: 40 },
+  ...engraved('2x/0.90'),
+  relay: { kind: 'camera-lens', focalLengthMm: 100, fNumber: N },
 });
 
 /** A camera lens of f-number `N` with tubes for the magnification `m`, its exit pupil `P` times as wide as its entrance pupil. */
@@ -15,10 +15,13 @@ export const tubed = (N: number, m: number, P: number): Changes => ({
   table: { closeUpFocalLengthMm: 100, cameraFocalLengthMm: 100 * m, cameraFNumber: N, pupilRatio: P },
 });
 
-/** A rig at the working f-number `N`, with the sensor's corner where `share` of the light is left. */
+/**
+ * A rig at the working f-number `N`, with the sensor's corner where `share` of the light is left: the relay's rim is as
+ * wide as the exit pupil, and as far behind it as the relay's focal length.
+ */
 export function cornerAt(N: number, share: number): Changes {
   const rig: Changes = {
-    objective: { magnification: 2 * N * 0.25, na: 0.25, referenceFocalLengthMm: 200 },
+    objective: { magnification: N / 2 },
     relay: { clearApertureMm: 200 / N },
     infinitySpaceMm: 200,
     litThreshold: share,
@@ -50,11 +53,11 @@ const AP_006 = [
 ] as const;
 
 const AP_003 = [
-  [5, 0.14, '17.86'],
-  [10, 0.28, '17.86'],
-  [20, 0.42, '23.81'],
-  [10, 0.25, '20.00'],
-] as const;
+  ['5x/0.14', '17.86'],
+  ['10x/0.28', '17.86'],
+  ['20x/0.42', '23.81'],
+  ['10x/0.25', '20.00'],
+] as const satisfies readonly (readonly [Engraving, string])[];
 
 export const APERTURE: readonly Check[] = [
   {
@@ -65,7 +68,7 @@ export const APERTURE: readonly Check[] = [
     how: 'the working f-number of a rig of that magnification and aperture, and of a camera lens on tubes',
     values: [
       figureValue('tubesFarFNumber', '8', tubed(4, 1, 1), { what: 'with tubes' }),
-      figureValue('workingFNumber', '8.000', engraved(1, 0.0625), { what: 'working f-number' }),
+      figureValue('workingFNumber', '8.000', engraved('1x/0.0625'), { what: 'working f-number' }),
       figureValue('systemNa', '0.0625', facing(8), { what: 'NA' }),
     ],
   },
@@ -75,7 +78,7 @@ export const APERTURE: readonly Check[] = [
     source: 'image-side',
     known: 'from memory',
     how: 'the working f-number',
-    values: AP_003.map(([M, NA, text]) => figureValue('workingFNumber', text, engraved(M, NA), { what: `${M}x/${NA}` })),
+    values: AP_003.map(([objective, text]) => figureValue('workingFNumber', text, engraved(objective), { what: objective })),
   },
   {
     id: 'AP-005',
@@ -92,8 +95,8 @@ export const APERTURE: readonly Check[] = [
     known: 'read',
     how: 'the f-number in a corner that keeps half of the light is the next stop, in one that keeps a quarter the next but one',
     values: [
-      ...AP_006.map(([N, text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 0.5), { what: `after ${N}`, cutOff: true })),
-      ...AP_006.map(([N, , text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 0.25), { what: `second after ${N}` })),
+      ...AP_006.map(([N, text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 1 / 2), { what: `after ${N}`, cutOff: true })),
+      ...AP_006.map(([N, , text]) => figureValue('cornerFNumber', text, () => cornerAt(N, 1 / 4), { what: `second after ${N}` })),
     ],
   },
 ];

@@ -1,4 +1,5 @@
 import { gap, thinLens, train } from '../../index.ts';
+import { MM_PER_M } from '../../units.ts';
 import type { Check } from '../check.ts';
 import { image } from '../image.ts';
 import { type Changes, figureValue } from '../rig.ts';
@@ -7,7 +8,7 @@ const powered = (powerDioptre: number): Changes => ({ relay: { kind: 'supplement
 
 /** A close-up lens of `dioptre` in the objective's place: an objective that magnifies so often with 1 m. */
 const asObjective = (dioptre: number, cameraMm: number): Changes => ({
-  objective: { magnification: dioptre, referenceFocalLengthMm: 1000, na: 0.02 },
+  objective: { magnification: dioptre, referenceFocalLengthMm: MM_PER_M },
   relay: { focalLengthMm: cameraMm },
 });
 
@@ -22,11 +23,11 @@ export const CLOSE_UPS: readonly Check[] = [
     known: 'read',
     how: 'the focal length of +4; three thin lenses as one ray matrix; +3 and +4 in one mount on the table',
     values: [
-      figureValue('relayFocalLengthMm', '25', powered(4), { what: 'cm', per: 0.1 }),
-      figureValue('closeUpFarthestMm', '25', screwedOn(4), { what: 'farthest, cm', per: 0.1 }),
+      figureValue('relayFocalLengthMm', '25', powered(4), { what: 'cm', per: 1 / 10 }),
+      figureValue('closeUpFarthestMm', '25', screwedOn(4), { what: 'farthest, cm', per: 1 / 10 }),
       // Two of the three in one mount: what is stacked in front of them adds its own.
       figureValue('closeUpPowerDioptre', '7', screwedOn(3, { secondPowerDioptre: 4, secondSeparationMm: 0 }), { what: '3 and 4' }),
-      { what: 'dioptres', printed: '7', of: () => -1000 * train(thinLens(1000), thinLens(500), thinLens(250)).c },
+      { what: 'dioptres', printed: '7', of: () => -MM_PER_M * train(thinLens(1000), thinLens(500), thinLens(250)).c },
     ],
   },
   {
@@ -36,15 +37,15 @@ export const CLOSE_UPS: readonly Check[] = [
     known: 'from memory',
     how: 'the focal length; the magnification with the +3 in the objective’s place; the virtual image through its ray matrix; and the close-up lens on a camera lens',
     values: [
-      figureValue('relayFocalLengthMm', '0.333', powered(3), { what: 'm', per: 1e-3 }),
+      figureValue('relayFocalLengthMm', '0.333', powered(3), { what: 'm', per: 1 / MM_PER_M }),
       figureValue('systemMagnification', '0.9', asObjective(3, 300), { what: 'with 300 mm' }),
-      figureValue('closeUpFarthestMm', '0.333', screwedOn(3), { what: 'farthest, m', per: 1e-3 }),
+      figureValue('closeUpFarthestMm', '0.333', screwedOn(3), { what: 'farthest, m', per: 1 / MM_PER_M }),
       figureValue('closeUpFarMagnification', '0.9', screwedOn(3, { cameraFocalLengthMm: 300 }), { what: 'on 300 mm' }),
-      figureValue('closeUpNearestMm', '0.273', screwedOn(3, { cameraSubjectDistanceMm: 1500 }), { what: 'nearest, m', per: 1e-3 }),
+      figureValue('closeUpNearestMm', '0.273', screwedOn(3, { cameraSubjectDistanceMm: 1500 }), { what: 'nearest, m', per: 1 / MM_PER_M }),
       figureValue('closeUpGain', '5.5', screwedOn(3, { cameraSubjectDistanceMm: 1500 }), { what: 'times as large' }),
       // Light backward: from the plane at 1.5 m that the camera lens sees to where the subject must be.
-      { what: 'closest, m', printed: '0.273', of: () => 1e-3 * image(train(gap(-1500), thinLens(1000 / 3))).distance },
-      { what: 'gain', printed: '5.5', of: () => 1 / image(train(gap(-1500), thinLens(1000 / 3))).magnification },
+      { what: 'closest, m', printed: '0.273', of: () => image(train(gap(-1500), thinLens(MM_PER_M / 3))).distance / MM_PER_M },
+      { what: 'gain', printed: '5.5', of: () => 1 / image(train(gap(-1500), thinLens(MM_PER_M / 3))).magnification },
     ],
   },
   {
@@ -65,8 +66,8 @@ export const CLOSE_UPS: readonly Check[] = [
     known: 'read',
     how: 'the focal length of the relay',
     values: [
-      figureValue('relayFocalLengthMm', '0.5', powered(2), { what: '+2', per: 1e-3 }),
-      figureValue('relayFocalLengthMm', '0.25', powered(4), { what: '+4', per: 1e-3 }),
+      figureValue('relayFocalLengthMm', '0.5', powered(2), { what: '+2', per: 1 / MM_PER_M }),
+      figureValue('relayFocalLengthMm', '0.25', powered(4), { what: '+4', per: 1 / MM_PER_M }),
     ],
   },
 ];

@@ -73,10 +73,9 @@ export const COLOUR: readonly Check[] = [
     source: 'eye',
     known: 'read',
     how: 'the table by which a spectrum is weighed',
-    values: EYE.map((text, i) => ({
-      what: `${380 + 10 * i} nm`,
-      printed: text,
-      of: () => LUMINOUS_EFFICIENCY.get(380 + 10 * i) as number,
-    })),
+    values: EYE.map((printed, i) => {
+      const nm = 380 + 10 * i;
+      return { what: `${nm} nm`, printed, of: () => LUMINOUS_EFFICIENCY.get(nm) as number };
+    }),
   },
 ];

@@ -14,7 +14,7 @@ const EYEPIECE = [gap(230), thinLens(50)] as const;
  * its image, with a relay right in that plane, where its power changes nothing.
  */
 const OFF_INFINITY: Changes = {
-  objective: { magnification: 10, referenceFocalLengthMm: 60, na: 0.1 },
+  objective: { referenceFocalLengthMm: 60 },
   relay: { focalLengthMm: 400 },
   infinitySpaceMm: 180,
   sensorOffsetMm: -400,
@@ -22,8 +22,8 @@ const OFF_INFINITY: Changes = {
 
 /** A stop 180 mm behind the exit pupil of an objective of 6 mm limits the beam. */
 const STOP_AT_180: Changes = {
-  objective: { magnification: 10, referenceFocalLengthMm: 60, na: 0.25 },
-  relay: { focalLengthMm: 200, clearApertureMm: 1 },
+  objective: { referenceFocalLengthMm: 60 },
+  relay: { clearApertureMm: 1 },
   infinitySpaceMm: 180,
 };
 

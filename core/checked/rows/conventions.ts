@@ -7,7 +7,7 @@ import { facing } from './aperture.ts';
 const depth = (convention: Parameters<typeof waveTerm>[0]) => () => waveTerm(convention, 0.55, 0.25, 1);
 
 /** Radius of the Airy disc over λ N, of 10x/0.25. */
-const radius = (): number => told(engraved(10, 0.25), 'airyDiameterUm') / 2 / (0.55 * 20);
+const radius = (): number => told(engraved('10x/0.25'), 'airyDiameterUm') / 2 / (0.55 * 20);
 
 /** f-number; NA by the sine; NA by the tangent. */
 const SINES = [
@@ -73,6 +73,6 @@ export const CONVENTIONS: readonly Check[] = [
     source: 'maker-resolution',
     known: 'formula read',
     how: 'the finest separation at 546 nm',
-    values: [figureValue('rayleighUm', '2.93', engraved(2, 0.1137, 546), { not: ['2.92'] })],
+    values: [figureValue('rayleighUm', '2.93', { objective: { na: 0.1137 }, wavelengthNm: 546 }, { not: ['2.92'] })],
   },
 ];

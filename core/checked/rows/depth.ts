@@ -1,24 +1,26 @@
 import { detectorTerm, waveTerm } from '../../index.ts';
 import type { Check } from '../check.ts';
-import { engraved, figureValue } from '../rig.ts';
+import { type Engraving, engraved, figureValue, OIL } from '../rig.ts';
 
 const LAMBDA = 0.55;
 
-const wave = (id: string, M: number, NA: number, index: number, printed: string): Check => ({
+const naOf = (objective: Engraving): number => engraved(objective).objective?.na as number;
+
+const wave = (id: string, objective: Engraving, index: number, printed: string): Check => ({
   id,
-  claim: `${M}x/${NA} in n = ${index}: depth n λ / NA² = ${printed} µm, the whole of it (convention 'wave-and-pixel')`,
+  claim: `${objective} in n = ${index}: depth n λ / NA² = ${printed} µm, the whole of it (convention 'wave-and-pixel')`,
   source: 'light-microscopy',
   known: 'read',
   how: "the wave term of the convention 'wave-and-pixel'; the table leaves the detector out",
-  values: [{ printed, of: () => waveTerm('wave-and-pixel', LAMBDA, NA, index) }],
+  values: [{ printed, of: () => waveTerm('wave-and-pixel', LAMBDA, naOf(objective), index) }],
 });
 
 /** Each row names its convention: sources differ by up to four times. */
 export const DEPTH: readonly Check[] = [
-  wave('DOF-001', 5, 0.12, 1, '38.19'),
-  wave('DOF-002', 10, 0.25, 1, '8.80'),
-  wave('DOF-003', 20, 0.45, 1, '2.72'),
-  wave('DOF-004', 25, 0.8, 1.515, '1.30'),
+  wave('DOF-001', '5x/0.12', 1, '38.19'),
+  wave('DOF-002', '10x/0.25', 1, '8.80'),
+  wave('DOF-003', '20x/0.45', 1, '2.72'),
+  wave('DOF-004', '25x/0.80', OIL, '1.30'),
   {
     id: 'DOF-322',
     claim: "4x/0.10 at 0.55 µm: (λ n / NA²)(1 + 1/(2M)) = 61.875 µm (convention 'wave-and-pixel', blur λ / (2 NA) = 2.75 µm)",
@@ -29,13 +31,13 @@ export const DEPTH: readonly Check[] = [
       figureValue(
         'depthOfFieldUm',
         '61.875',
-        { ...engraved(4, 0.1), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } },
+        { ...engraved('4x/0.10'), depth: { convention: 'wave-and-pixel', blurUm: 2.75 } },
         { what: 'by name' },
       ),
       figureValue(
         'depthOfFieldUm',
         '61.875',
-        { ...engraved(4, 0.1), depth: { blurUm: 2.75 } },
+        { ...engraved('4x/0.10'), depth: { blurUm: 2.75 } },
         { what: 'unless told otherwise', not: ['34.375', '116.875'] },
       ),
     ],

@@ -37,8 +37,8 @@ export const DIFFRACTION: readonly Check[] = [
     known: 'formula read',
     how: 'the finest patterns at subject and sensor of 10x/0.25',
     values: [
-      figureValue('cutoffObjectLpPerMm', '909.09', engraved(10, 0.25), { what: 'subject' }),
-      figureValue('cutoffImageLpPerMm', '90.909', engraved(10, 0.25), { what: 'sensor' }),
+      figureValue('cutoffObjectLpPerMm', '909.09', engraved('10x/0.25'), { what: 'subject' }),
+      figureValue('cutoffImageLpPerMm', '90.909', engraved('10x/0.25'), { what: 'sensor' }),
     ],
   },
   {
@@ -68,7 +68,7 @@ export const DIFFRACTION: readonly Check[] = [
       figureValue(
         'contrastAtNyquist',
         '0.637',
-        { ...engraved(1, 0.9, 200), sensor: { widthMm: 100, heightMm: 100, pixelPitchUm: 1000 } },
+        { ...engraved('1x/0.90', { wavelengthNm: 200 }), sensor: { pixelPitchUm: 1000 } },
         { what: 'of a whole rig' },
       ),
     ],

@@ -1,18 +1,18 @@
 import type { Check } from '../check.ts';
-import { figureValue } from '../rig.ts';
+import { type Changes, figureValue } from '../rig.ts';
 
 /** A 10x objective of NA 0.28 for 200 mm before a tube lens of 24 mm: f1 = 20 mm, image 11 mm across. */
 const TUBE = {
-  objective: { magnification: 10, na: 0.28 },
-  relay: { focalLengthMm: 200, clearApertureMm: 24 },
+  objective: { na: 0.28 },
+  relay: { clearApertureMm: 24 },
   sensor: { widthMm: 8.8, heightMm: 6.6 },
 } as const;
 
-/** An objective of the focal length that makes the magnification `m` with a 200 mm relay. */
-const sized = (m: number, widthMm: number, heightMm: number) => ({
-  objective: { magnification: 1, referenceFocalLengthMm: 100, na: 0.01 },
-  relay: { focalLengthMm: 100 * m },
-  sensor: { widthMm, heightMm },
+/** A sensor behind an objective of 200 mm and a relay that makes the magnification `m` with it. */
+const sized = (m: number, sensor: Changes['sensor'] = {}): Changes => ({
+  objective: { magnification: 1 },
+  relay: { focalLengthMm: 200 * m },
+  sensor,
 });
 
 /** Infinity space, vignetting, field and coverage. */
@@ -49,7 +49,7 @@ export const FIELD: readonly Check[] = [
       figureValue(
         'objectFieldWidthMm',
         '352',
-        { objective: { magnification: 50, na: 0.5 }, relay: { focalLengthMm: 100 }, sensor: { widthMm: 8.8, heightMm: 6.6 } },
+        { objective: { magnification: 50 }, relay: { focalLengthMm: 100 }, sensor: { widthMm: 8.8 } },
         { per: 1000 },
       ),
     ],
@@ -61,9 +61,9 @@ export const FIELD: readonly Check[] = [
     known: 'read',
     how: 'the subject along the diagonal, at the magnification 1',
     values: [
-      figureValue('objectFieldDiagonalMm', '6', sized(1, 4.8, 3.6), { what: '1/3 inch' }),
-      figureValue('objectFieldDiagonalMm', '8', sized(1, 6.4, 4.8), { what: '1/2 inch' }),
-      figureValue('objectFieldDiagonalMm', '11', sized(1, 8.8, 6.6), { what: '2/3 inch' }),
+      figureValue('objectFieldDiagonalMm', '6', sized(1, { widthMm: 4.8, heightMm: 3.6 }), { what: '1/3 inch' }),
+      figureValue('objectFieldDiagonalMm', '8', sized(1, { widthMm: 6.4, heightMm: 4.8 }), { what: '1/2 inch' }),
+      figureValue('objectFieldDiagonalMm', '11', sized(1, { widthMm: 8.8, heightMm: 6.6 }), { what: '2/3 inch' }),
     ],
   },
   {
@@ -73,8 +73,8 @@ export const FIELD: readonly Check[] = [
     known: 'read',
     how: 'the other way round: the subject across the width at that magnification',
     values: [
-      figureValue('systemMagnification', '0.0845', sized(0.0845, 8.45, 7.07), { what: 'magnification' }),
-      figureValue('objectFieldWidthMm', '100', sized(0.0845, 8.45, 7.07), { what: 'field' }),
+      figureValue('systemMagnification', '0.0845', sized(0.0845), { what: 'magnification' }),
+      figureValue('objectFieldWidthMm', '100', sized(0.0845, { widthMm: 8.45 }), { what: 'field' }),
     ],
   },
   {
@@ -83,12 +83,7 @@ export const FIELD: readonly Check[] = [
     source: 'guide-camera',
     known: 'from memory',
     how: 'a pixel at the subject: half of the finest period that the pixels record',
-    values: [
-      figureValue('pixelAtSubjectUm', '41', {
-        ...sized(0.0845, 8.45, 7.07),
-        sensor: { widthMm: 8.45, heightMm: 7.07, pixelPitchUm: 3.45 },
-      }),
-    ],
+    values: [figureValue('pixelAtSubjectUm', '41', sized(0.0845, { pixelPitchUm: 3.45 }))],
   },
   {
     id: 'PIX-005',
@@ -96,8 +91,6 @@ export const FIELD: readonly Check[] = [
     source: 'camera-glossary',
     known: 'read',
     how: 'a pixel at the subject',
-    values: [
-      figureValue('pixelAtSubjectUm', '108', { objective: { magnification: 60, na: 0.9 }, sensor: { pixelPitchUm: 6.45 } }, { per: 1000 }),
-    ],
+    values: [figureValue('pixelAtSubjectUm', '108', { objective: { magnification: 60 }, sensor: { pixelPitchUm: 6.45 } }, { per: 1000 })],
   },
 ];

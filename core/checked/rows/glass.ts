@@ -39,7 +39,8 @@ const DATA_SHEET: readonly (readonly [Line, string])[] = [
   ['t', '1.50731'],
 ];
 
-/** Glass and index at 656.3, 587.6 and 486.1 nm. */
+/** Glass and its index at each of these, nm. */
+const LISTED_NM = [656.3, 587.6, 486.1];
 const LISTING = [
   ['N-SSK2', '1.618769', '1.622292', '1.630455'],
   ['N-SK2', '1.604134', '1.607379', '1.614860'],
@@ -146,12 +147,11 @@ export const GLASS: readonly Check[] = [
     source: 'lens-listing',
     known: 'read',
     how: "Sellmeier's formula",
-    values: LISTING.flatMap(([name, ...printed]) =>
-      printed.map((text, i) => ({
-        what: `${name}, ${[656.3, 587.6, 486.1][i]} nm`,
-        printed: text,
-        of: () => named(name).indexAt([656.3, 587.6, 486.1][i] as number),
-      })),
+    values: LISTING.flatMap(([name, ...texts]) =>
+      texts.map((printed, i) => {
+        const nm = LISTED_NM[i] as number;
+        return { what: `${name}, ${nm} nm`, printed, of: () => named(name).indexAt(nm) };
+      }),
     ),
   },
 ];

@@ -2,7 +2,7 @@ import type { Check } from '../check.ts';
 import { type Changes, engraved, figureValue, told } from '../rig.ts';
 
 /** 10x/0.25 with the relay its focal length behind the pupil: the wavefront grows with the tube's error and nothing else changes. */
-const slow = (tubeErrorMm: number): Changes => ({ ...engraved(10, 0.25), infinitySpaceMm: 200, table: { tubeErrorMm } });
+const slow = (tubeErrorMm: number): Changes => ({ ...engraved('10x/0.25'), infinitySpaceMm: 200, table: { tubeErrorMm } });
 const perMm = (): number => told(slow(10), 'tubeWaves') / 10;
 
 /** Wavefront of spherical aberration at best focus, from its highest to its lowest in waves: the picture's peak. */

@@ -1,26 +1,31 @@
 import { rayleigh } from '../../index.ts';
+import { UM_PER_MM } from '../../units.ts';
 import type { Check, Value } from '../check.ts';
-import { type Changes, engraved, figureValue } from '../rig.ts';
+import { type Changes, type Engraving, engraved, figureValue, OIL } from '../rig.ts';
 
-const OIL = 1.515;
+/** An aperture alone: what separates two points does not hang on the magnification. */
+const aperture = (na: number, wavelengthNm: number, immersionIndex?: number): Changes => ({
+  objective: { na, immersionIndex },
+  wavelengthNm,
+});
 
 /** A line of a table of Rayleigh distances, in µm. */
-const separation = (id: string, M: number, NA: number, printed: string, index = 1): Check => ({
+const separation = (id: string, objective: Engraving, printed: string): Check => ({
   id,
-  claim: `${M}x/${NA} separates ${printed} µm`,
+  claim: `${objective} separates ${printed} µm`,
   source: 'light-microscopy',
   known: 'read',
   how: 'the finest separation; the source takes 0.61 for Rayleigh’s factor',
-  values: [figureValue('rayleighUm', printed, engraved(M, NA, 550, index))],
+  values: [figureValue('rayleighUm', printed, engraved(objective))],
 });
 
-const homework = (id: string, M: number, NA: number, printed: string, index = 1): Check => ({
+const homework = (id: string, NA: number, printed: string, index?: number): Check => ({
   id,
   claim: `NA ${NA} separates ${printed} µm at 0.55 µm (cut off, not rounded)`,
   source: 'homework',
   known: 'read',
   how: 'the finest separation; the source takes 0.612 for Rayleigh’s factor, too small a difference to show in its digits',
-  values: [figureValue('rayleighUm', printed, engraved(M, NA, 550, index), { cutOff: true })],
+  values: [figureValue('rayleighUm', printed, aperture(NA, 550, index), { cutOff: true })],
 });
 
 /** λ/(2 NA): the period at the cut-off, `perMm` units of the source to a millimetre. */
@@ -28,17 +33,17 @@ const period = (printed: string, perMm: number, rig: Changes): Value =>
   figureValue('cutoffObjectLpPerMm', printed, rig, { as: (lpPerMm) => perMm / lpPerMm });
 
 export const RESOLUTION: readonly Check[] = [
-  separation('RES-001', 5, 0.12, '2.80'),
-  separation('RES-002', 10, 0.25, '1.34'),
-  separation('RES-003', 20, 0.45, '0.75'),
-  separation('RES-004', 25, 0.8, '0.42', OIL),
+  separation('RES-001', '5x/0.12', '2.80'),
+  separation('RES-002', '10x/0.25', '1.34'),
+  separation('RES-003', '20x/0.45', '0.75'),
+  separation('RES-004', '25x/0.80', '0.42'),
   {
     id: 'RES-201',
     claim: '100x/0.90 separates 0.37 µm (the last number from memory)',
     source: 'microscope-manual',
     known: 'from memory',
     how: 'the finest separation',
-    values: [figureValue('rayleighUm', '0.37', engraved(100, 0.9))],
+    values: [figureValue('rayleighUm', '0.37', engraved('100x/0.90'))],
   },
   {
     id: 'PIX-006',
@@ -46,7 +51,7 @@ export const RESOLUTION: readonly Check[] = [
     source: 'camera-glossary',
     known: 'read',
     how: 'the finest separation, in oil',
-    values: [figureValue('rayleighUm', '218', engraved(60, 1.4, 500, OIL), { per: 1000 })],
+    values: [figureValue('rayleighUm', '218', aperture(1.4, 500, OIL), { per: UM_PER_MM })],
   },
   {
     id: 'RES-202',
@@ -54,7 +59,7 @@ export const RESOLUTION: readonly Check[] = [
     source: 'microscopy-hints',
     known: 'read',
     how: 'the finest pattern at the subject, as a period',
-    values: [period('408', 1e6, engraved(40, 0.65, 530))],
+    values: [period('408', 1e6, engraved('40x/0.65', { wavelengthNm: 530 }))],
   },
   {
     id: 'RES-203',
@@ -62,7 +67,7 @@ export const RESOLUTION: readonly Check[] = [
     source: 'image-processing',
     known: 'read',
     how: 'the finest pattern at the subject, as a period',
-    values: [period('0.2', 1e3, engraved(60, 1.4, 550, OIL))],
+    values: [period('0.2', 1e3, aperture(1.4, 550, OIL))],
   },
   {
     id: 'RES-204',
@@ -79,8 +84,8 @@ export const RESOLUTION: readonly Check[] = [
     known: 'read',
     how: 'the finest separation at 546 nm, which is what 3000 NA lp/mm comes to',
     values: [
-      figureValue('rayleighUm', '2.92', engraved(2, 0.114, 546), { what: 'µm' }),
-      figureValue('rayleighUm', '342', engraved(2, 0.114, 546), { what: 'lp/mm', as: (um) => 1000 / um }),
+      figureValue('rayleighUm', '2.92', aperture(0.114, 546), { what: 'µm' }),
+      figureValue('rayleighUm', '342', aperture(0.114, 546), { what: 'lp/mm', as: (um) => 1000 / um }),
     ],
   },
   {
@@ -90,11 +95,11 @@ export const RESOLUTION: readonly Check[] = [
     known: 'formula read',
     how: 'the finest separation, and half of the Airy disc',
     values: [
-      figureValue('rayleighUm', '1.342', engraved(10, 0.25), { what: 'subject' }),
-      figureValue('airyDiameterUm', '13.42', engraved(10, 0.25), { what: 'sensor', per: 0.5 }),
+      figureValue('rayleighUm', '1.342', engraved('10x/0.25'), { what: 'subject' }),
+      figureValue('airyDiameterUm', '13.42', engraved('10x/0.25'), { what: 'sensor', per: 0.5 }),
     ],
   },
-  homework('RES-211', 10, 0.25, '1.34'),
-  homework('RES-212', 40, 0.65, '0.51'),
-  homework('RES-213', 100, 1.25, '0.26', OIL),
+  homework('RES-211', 0.25, '1.34'),
+  homework('RES-212', 0.65, '0.51'),
+  homework('RES-213', 1.25, '0.26', OIL),
 ];

@@ -1,7 +1,6 @@
 import type { Check, Value } from '../check.ts';
-import { engraved, figureValue } from '../rig.ts';
-
-const halfUnit = (text: string): number => 0.5 * 10 ** -(text.split('.')[1]?.length ?? 0);
+import { printed } from '../printed.ts';
+import { type Engraving, engraved, figureValue } from '../rig.ts';
 
 /** Period of a pattern in µm. */
 const periodUm = (lpPerMm: number): number => 1000 / lpPerMm;
@@ -10,9 +9,9 @@ const periodUm = (lpPerMm: number): number => 1000 / lpPerMm;
  * One line of the table, at 550 nm. Its second number is rounded before it is multiplied by `M` for the
  * third and halved for the fourth, so half of its last digit comes along as slack.
  */
-function line(id: string, M: number, NA: number, limit: string, projected: string, pixel: string): Check {
-  const rounded = M * halfUnit(limit);
-  const changes = engraved(M, NA);
+function line(id: string, objective: Engraving, limit: string, projected: string, pixel: string): Check {
+  const changes = engraved(objective);
+  const rounded = (changes.objective?.magnification as number) * (printed(limit).unit / 2);
   const values: Value[] = [
     figureValue('cutoffObjectLpPerMm', limit, changes, { what: 'resolution limit, µm', as: periodUm }),
     figureValue('cutoffImageLpPerMm', projected, changes, {
@@ -34,7 +33,7 @@ function line(id: string, M: number, NA: number, limit: string, projected: strin
   ];
   return {
     id,
-    claim: `${M}x/${NA} needs pixels of ${pixel} µm: half of ${projected} µm, the image of ${limit} µm (two figures each)`,
+    claim: `${objective} needs pixels of ${pixel} µm: half of ${projected} µm, the image of ${limit} µm (two figures each)`,
     source: 'microscopy-course',
     known: 'from memory',
     how: 'the finest patterns at subject and sensor as periods; at the pixel printed the oversampling must be 1',
@@ -63,14 +62,14 @@ export const SAMPLING: readonly Check[] = [
       }),
     ],
   },
-  line('PIX-101', 1, 0.04, '6.9', '6.9', '3.5'),
-  line('PIX-102', 2, 0.06, '4.6', '9.2', '4.6'),
-  line('PIX-103', 2, 0.1, '2.8', '5.6', '2.8'),
-  line('PIX-104', 4, 0.1, '2.8', '11.2', '5.6'),
-  line('PIX-106', 4, 0.2, '1.4', '5.6', '2.8'),
-  line('PIX-108', 10, 0.3, '0.92', '9.2', '4.6'),
-  line('PIX-111', 20, 0.5, '0.55', '11.0', '5.5'),
-  line('PIX-113', 40, 0.65, '0.42', '16.8', '8.4'),
-  line('PIX-115', 40, 0.95, '0.29', '11.6', '5.8'),
-  line('PIX-117', 100, 0.9, '0.31', '31.0', '15.5'),
+  line('PIX-101', '1x/0.04', '6.9', '6.9', '3.5'),
+  line('PIX-102', '2x/0.06', '4.6', '9.2', '4.6'),
+  line('PIX-103', '2x/0.10', '2.8', '5.6', '2.8'),
+  line('PIX-104', '4x/0.10', '2.8', '11.2', '5.6'),
+  line('PIX-106', '4x/0.20', '1.4', '5.6', '2.8'),
+  line('PIX-108', '10x/0.30', '0.92', '9.2', '4.6'),
+  line('PIX-111', '20x/0.50', '0.55', '11.0', '5.5'),
+  line('PIX-113', '40x/0.65', '0.42', '16.8', '8.4'),
+  line('PIX-115', '40x/0.95', '0.29', '11.6', '5.8'),
+  line('PIX-117', '100x/0.90', '0.31', '31.0', '15.5'),
 ];

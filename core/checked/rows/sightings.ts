@@ -1,31 +1,26 @@
-import type { Pairing } from '../../index.ts';
 import { toldBy } from '../../table/saw/saw.ts';
 import { chiSquare95, STANDARD } from '../../table/saw/weigh.ts';
 import type { Check } from '../check.ts';
+import { pairingOf } from '../rig.ts';
 
 /** A thing so far away that its sharp picture lies in the focus: the reading is the focal length itself. */
-const FAR = 1e8;
+const FAR = Number.MAX_SAFE_INTEGER;
 
 /** Any rig: what a lens does alone hangs on nothing else. */
-const RIG: Pairing = {
-  objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200 },
-  relay: { kind: 'tube-lens', focalLengthMm: 200 },
-  sensor: { widthMm: 36, heightMm: 24, pixelPitchUm: 4 },
-  infinitySpaceMm: 50,
-};
+const RIG = pairingOf();
 
-/** The printed numbers are of order 1; as focal lengths they are so many mm. */
-const TIMES = 150;
+/** The printed numbers are of order 1: they are put in as focal lengths, this one being 1. */
+const ONE_MM = RIG.relay.focalLengthMm as number;
 
-/** Readings of one focal length with the printed variances, a half-width being √3 standard uncertainties. */
+/** Readings of one focal length, their half-widths as the roots of the printed variances: what all share weighs nothing. */
 const meanOf = (values: readonly number[], variances: readonly number[]): number => {
   const sightings = values.map((value, i) => ({
     kind: 'far' as const,
-    imageMm: { value: TIMES * value, plusMinus: TIMES * Math.sqrt(3 * (variances[i] as number)) },
+    imageMm: { value: ONE_MM * value, plusMinus: ONE_MM * Math.sqrt(variances[i] as number) },
     thingMm: FAR,
   }));
   const { results } = toldBy(RIG, { sightings });
-  return (results[0]?.value as number) / TIMES;
+  return (results[0]?.value as number) / ONE_MM;
 };
 
 export const SIGHTINGS: readonly Check[] = [
@@ -34,7 +29,7 @@ export const SIGHTINGS: readonly Check[] = [
     claim: 'readings of unequal variance are weighted by its inverse',
     source: 'weighted-mean',
     known: 'read',
-    how: 'six sightings of a far thing, solved backward, over the scale in which they are put in as mm',
+    how: 'six sightings of a far thing, solved backward, over the length that is put in for 1',
     values: [
       {
         printed: '1.3606',

@@ -1,22 +1,22 @@
 import type { Check } from '../check.ts';
-import { type Changes, engraved, figureValue, told } from '../rig.ts';
+import { type Changes, type Engraving, engraved, figureValue, OIL, told } from '../rig.ts';
 import { tubed } from './aperture.ts';
 
 /** A macro lens of `N` and pupil ratio `P` beside an objective of magnification `m`. */
 const beside = (m: number, N: number, P: number): Changes => ({
-  ...engraved(m, 0.02 * m),
+  objective: { magnification: m },
   table: { referenceFNumber: N, referencePupilRatio: P },
 });
 
 const BRT = [
-  ['5x/0.12', 5, 0.12, 1, '0.1'],
-  ['10x/0.25', 10, 0.25, 1, '0.4'],
-  ['20x/0.45', 20, 0.45, 1, '1.0'],
-  ['25x/0.80, oil', 25, 0.8, 1.515, '6.6'],
+  ['5x/0.12', engraved('5x/0.12'), '0.1'],
+  ['10x/0.25', engraved('10x/0.25'), '0.4'],
+  ['20x/0.45', engraved('20x/0.45'), '1.0'],
+  ['25x/0.80, oil', engraved('25x/0.80', { immersionIndex: OIL }), '6.6'],
 ] as const;
 
 /** Brightness lit through the objective. */
-const epi = (m: number, na: number): number => told(engraved(m, na), 'throughLensBrightness');
+const epi = (objective: Engraving): number => told(engraved(objective), 'throughLensBrightness');
 
 export const TABLE_LIGHT: readonly Check[] = [
   {
@@ -37,7 +37,7 @@ export const TABLE_LIGHT: readonly Check[] = [
     source: 'light-microscopy',
     known: 'read',
     how: 'the brightness lit through the objective',
-    values: BRT.map(([what, M, NA, n, text]) => figureValue('throughLensBrightness', text, engraved(M, NA, 550, n), { what })),
+    values: BRT.map(([what, rig, text]) => figureValue('throughLensBrightness', text, rig, { what })),
   },
   {
     id: 'AP-007',
@@ -45,6 +45,6 @@ export const TABLE_LIGHT: readonly Check[] = [
     source: 'light-microscopy',
     known: 'formula read',
     how: 'the brightness lit through the one over that through the other',
-    values: [{ printed: '4.71', of: () => epi(10, 0.25) / epi(5, 0.12) }],
+    values: [{ printed: '4.71', of: () => epi('10x/0.25') / epi('5x/0.12') }],
   },
 ];

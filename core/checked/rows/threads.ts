@@ -1,5 +1,5 @@
+import { LINES } from '../../glass/lines.ts';
 import { glassworks } from '../../glassworks.ts';
-import { pairingSchema } from '../../index.ts';
 import { cameraEnd } from '../../table/build/ends.ts';
 import { minorDiameter, type Thread } from '../../table/threads/thread.ts';
 import { readThread } from '../../table.ts';
@@ -7,13 +7,9 @@ import type { Check, OnTable, Value } from '../check.ts';
 import { CATALOGUED } from '../lenses/doublets.ts';
 import { ROUNDED_RADII } from '../lenses/printed-lens.ts';
 import { printed } from '../printed.ts';
-import { toldOn } from '../rig.ts';
+import { onTable, toldOn } from '../rig.ts';
 
-const named = (text: string): Thread => {
-  const read = readThread(text);
-  if ('fault' in read) throw new Error(`${text} ${read.fault}`);
-  return read.thread;
-};
+const named = (text: string): Thread => (readThread(text) as { readonly thread: Thread }).thread;
 
 const measures = (text: string, diameter: string, pitch: string): readonly Value[] => [
   { what: `${text}: major diameter`, printed: diameter, of: () => named(text).diameterMm },
@@ -30,19 +26,19 @@ const MINOR = [
   ['M52 x 1.5', '50.376'],
 ] as const;
 
-const C_REGISTER = 17.526;
+const C_REGISTER = cameraEnd({ camera: { thread: 'C' } }).fromSensorMm as number;
+
+/** Nothing of a relay but its glass. */
+const NO_RELAY = { focalLengthMm: undefined, frontPrincipalPlaneFromRimMm: undefined, clearApertureMm: undefined };
 
 /** A catalogued doublet whose last surface is its seat, on a camera with the C register. */
-const behind = (radiiMm: readonly number[], thicknessesMm: readonly number[], glasses: readonly string[]): OnTable => ({
-  pairing: pairingSchema.parse({
-    objective: { magnification: 10, na: 0.25, referenceFocalLengthMm: 200, exitPupilFromShoulderMm: 0 },
-    relay: { kind: 'tube-lens', clearApertureMm: 22.9, glass: { radiiMm, thicknessesMm, glasses } },
-    sensor: { widthMm: 4.8, heightMm: 3.6, pixelPitchUm: 4, registerMm: C_REGISTER },
-    infinitySpaceMm: 50,
-    wavelengthNm: 587.5618,
-  }),
-  settings: { seatBehindGlassMm: 0 },
-});
+const behind = (radiiMm: readonly number[], thicknessesMm: readonly number[], glasses: readonly string[]): OnTable =>
+  onTable({
+    relay: { ...NO_RELAY, glass: { radiiMm: [...radiiMm], thicknessesMm: [...thicknessesMm], glasses: [...glasses] } },
+    sensor: { registerMm: C_REGISTER },
+    wavelengthNm: LINES.d,
+    table: { seatBehindGlassMm: 0 },
+  });
 
 const tubeOf = (rig: OnTable): number => toldOn(rig, 'tubeLengthMm', glassworks());
 
@@ -84,10 +80,7 @@ export const THREADS: readonly Check[] = [
     source: 'american-threads',
     known: 'from memory',
     how: 'what is read from the thread’s name; the seat of a camera that ends in it',
-    values: [
-      ...measures('1-32 UN 2A', '25.4', '0.794'),
-      { what: 'flange', printed: '17.526', of: () => cameraEnd({ camera: { thread: 'C' } }).fromSensorMm as number },
-    ],
+    values: [...measures('1-32 UN 2A', '25.4', '0.794'), { what: 'flange', printed: '17.526', of: () => C_REGISTER }],
   },
   {
     id: 'THR-002',

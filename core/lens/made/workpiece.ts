@@ -74,7 +74,7 @@ export function closed(work: Workpiece, focalLengthMm: number, limits: Limits): 
   for (let turn = 0; turn < 20; turn++) {
     curvature[last] = lastCurvature(work, focalLengthMm);
     if (tooSteep(last)) return false;
-    const thickness = leastThickness(work.media[last - 1] as Medium, c(last - 1), c(last), limits);
+    const thickness = leastThickness(work.media.at(-1) as Medium, c(last - 1), c(last), limits);
     if (Math.abs(thickness - (gap[last] as number)) <= 1e-12 * limits.blankRadiusMm) return true;
     gap[last] = thickness;
   }

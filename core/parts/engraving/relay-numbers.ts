@@ -133,9 +133,9 @@ function pairOf({ kind, fNumber, maleThread }: Partial<Relay>, one: Bare, two: B
       text: `${large.value} mm f/${small.value}`,
       part: { kind: 'camera-lens', focalLengthMm: large.value, fNumber: small.value },
     });
-  if (found.length > 0 || maleThread !== undefined || !isThread(small) || !isLength(large) || small === large) return found;
+  if (maleThread !== undefined || !isThread(small)) return found;
   // Either may be the thread where both could be.
-  const ways = [[large, small], ...(isThread(large) && isLength(small) ? [[small, large]] : [])] as const;
+  const ways = [[large, small], ...(isThread(large) ? [[small, large]] : [])] as const;
   for (const of of kind === undefined ? KINDS : [kind])
     for (const [length, thread] of of === 'tube-lens' ? [] : ways)
       found.push({

@@ -57,7 +57,7 @@ const areSides = (text: string): boolean => {
   const { widthMm, heightMm } = readBy(text, [SIDES]).part;
   const [, , second, third] = text.match(THREE) ?? [];
   // Three numbers whose last two could be the sides as well as the first two tell neither.
-  const shape = second !== undefined && third !== undefined ? number(second) / number(third) : 0;
+  const shape = number(second) / number(third);
   if (shape >= SHAPES[0] && shape <= SHAPES[1]) return false;
   return widthMm !== undefined && heightMm !== undefined && amount(heightMm) >= 2 && amount(widthMm) / amount(heightMm) < 3;
 };

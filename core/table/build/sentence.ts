@@ -12,30 +12,38 @@ const WORTH = 0.5;
 /** Maréchal's limit of the Strehl ratio (1947). */
 const SHARP = 0.8;
 
+/** What is said of a build: the answer itself, how far it is in doubt, and what a list of the parts tells as well. */
+interface BuildWords {
+  readonly as: 'answer' | 'doubt' | 'detail';
+  readonly text: string;
+}
+
 /**
  * What to screw together, in words with the numbers that matter; of what it does to the picture where that is given.
  *
  * @param brief without what else might be built, and what the list of parts tells
  */
-export function buildSentence(
-  { pairing, answers, inputs }: TableEvaluation,
-  sheet: BuildSheet,
-  effects?: BuildEffects,
-  brief = false,
-): string {
+export const buildSentence = (table: TableEvaluation, sheet: BuildSheet, effects?: BuildEffects, brief = false): string =>
+  buildWords(table, sheet, effects)
+    .filter(({ as }) => !brief || as !== 'detail')
+    .map(({ text }) => text)
+    .join(' ');
+
+/** The same, a part each. */
+export function buildWords({ pairing, answers, inputs }: TableEvaluation, sheet: BuildSheet, effects?: BuildEffects): BuildWords[] {
   const relay = KINDS[pairing.relay.kind];
   const space = amount(pairing.infinitySpaceMm);
   const { front, back } = sheet;
-  return [
-    lead(),
-    brief && front.state === 'joined' ? '' : runWords(front, `Between the objective and the ${relay}`, spaceWords()),
-    brief && back.state === 'joined' ? '' : runWords(back, `Between the ${relay} and the camera`),
-    doubt(),
-    asBuilt(),
-    brief ? '' : turned(),
-  ]
-    .filter(Boolean)
-    .join(' ');
+  const ofRun = ({ state }: SheetRun): BuildWords['as'] => (state === 'joined' ? 'detail' : 'answer');
+  const all: BuildWords[] = [
+    { as: 'answer', text: lead() },
+    { as: ofRun(front), text: runWords(front, `Between the objective and the ${relay}`, spaceWords()) },
+    { as: ofRun(back), text: runWords(back, `Between the ${relay} and the camera`) },
+    { as: 'doubt', text: doubt() },
+    { as: 'answer', text: asBuilt() },
+    { as: 'detail', text: turned() },
+  ];
+  return all.filter(({ text }) => text !== '');
 
   function lead(): string {
     const tube = answers.tubeLengthMm;

@@ -21,11 +21,19 @@ describe('the tolerance of a printed number', () => {
     expect(near('−5.6', { cutOff: true })).toEqual([0.1, 0]);
     expect(near('5.6', { cutOff: true, slack: 0.02 })).toEqual([0.02, 0.12]);
     expect(near('186')).toEqual([0.5, 0.5]);
+    expect(near('−5.6', { cutOff: true, slack: 0.02 })).toEqual([0.12, 0.02]);
+    // What is cut off from nought is cut off from above.
+    expect(near('0.0', { cutOff: true })).toEqual([0, 0.1]);
+  });
+  it('goes to its very ends', () => {
+    const [below, above] = roomOf('0');
+    expect([agrees(-below, '0'), agrees(above, '0')]).toEqual([true, true]);
+    expect([agrees(-1.001 * below, '0'), agrees(1.001 * above, '0')]).toEqual([false, false]);
   });
   it('reads signs, and refuses what is not a printed number', () => {
     expect(agrees(-366.7, '−367')).toBe(true);
     expect(agrees(366.7, '−367')).toBe(false);
     expect(agrees(Number.NaN, '1')).toBe(false);
-    expect(() => printed('about 3')).toThrow();
+    for (const text of ['about 3', '3.', '3 mm', '']) expect(() => printed(text)).toThrow(`'${text}' is not a printed number`);
   });
 });

@@ -46,12 +46,17 @@ describe('the remedy of a near miss', () => {
     // 250 mm is a twentieth more of a change than 47.619 mm.
     expect(remedied(atLeast(247.628))).toBe(250);
     expect(remedied(atLeast(247.607))).toBe(248);
-    expect(remedied(atLeast(200.4))).toBe(200.41);
-    expect(remedied(atMost(199.6))).toBe(199.59);
+  });
+
+  it('is the border itself where that is a round number', () => {
+    expect(remedied(atMost(180))).toBe(180);
+    expect(remedied(atLeast(240))).toBe(240);
+    expect(remedied(atLeast(200.4))).toBe(200.4);
+    expect(remedied(atMost(199.6))).toBe(199.6);
   });
 
   it('has six digits at most, or all of them', () => {
-    expect(remedied(atLeast(200.032))).toBe(200.033);
+    expect(remedied(atLeast(200.0321))).toBe(200.033);
     const whole = remedied(atLeast(200.0032)) as number;
     expect(whole).toBeGreaterThanOrEqual(200.0032);
     expect(whole - 200.0032).toBeLessThan(5e-7);

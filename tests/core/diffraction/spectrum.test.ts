@@ -19,6 +19,14 @@ function mean(wavelengths: readonly number[], efficiency: Of, of: Of): number {
   const total = wavelengths.reduce((all, nm) => all + efficiency(nm), 0);
   return wavelengths.reduce((all, nm) => all + (efficiency(nm) / total) * of(nm), 0);
 }
+it("the eye's efficiency has the area that is printed for it, 106.857 nm, and its peak of 1 at 555 nm", () => {
+  // Σ V(λ) as tables of the CIE 1931 observer end on (from memory): 106.857 where λ goes by single nanometres.
+  const area = 10 * [...LUMINOUS_EFFICIENCY.values()].reduce((sum, v) => sum + v, 0);
+  expect(area).toBeCloseTo(106.857, 2);
+  expect(LUMINOUS_EFFICIENCY.get(550)).toBeCloseTo(LUMINOUS_EFFICIENCY.get(560) as number, 3);
+  expect(Math.max(...LUMINOUS_EFFICIENCY.values())).toBe(0.995);
+});
+
 const coarse = [...LUMINOUS_EFFICIENCY.keys()];
 const fine = Array.from({ length: 4001 }, (_, i) => 380 + i / 10);
 const overTable = (of: Of): number => mean(coarse, (nm) => LUMINOUS_EFFICIENCY.get(nm) as number, of);

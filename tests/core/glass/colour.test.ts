@@ -14,6 +14,20 @@ describe('lines', () => {
     expect(nm).toEqual(nm.toSorted((a, b) => a - b));
     expect(Object.keys(LINES).join(' ')).toBe("i h g F' F e d C' C r s t");
   });
+  it('are the colours of their elements, as ISO 7944 and the tables of spectra have them (nm in air, from memory)', () => {
+    const mercury = { i: 365.015, h: 404.656, g: 435.834, e: 546.074, t: 1013.98 };
+    const cadmium = { "F'": 479.991, "C'": 643.847 };
+    const helium = { d: 587.562, r: 706.519 };
+    const caesium = { s: 852.11 };
+    for (const [line, nm] of Object.entries({ ...mercury, ...cadmium, ...helium, ...caesium }))
+      expect(LINES[line as Line], line).toBeCloseTo(nm, 3);
+    // Hydrogen's by Rydberg's formula: 1 / λ = R (1/4 - 1/n²) in the vacuum, R of hydrogen 10967758.3 per metre; air shortens λ by 1.000277 or so.
+    for (const [line, n] of [
+      ['C', 3],
+      ['F', 4],
+    ] as const)
+      expect(LINES[line], line).toBeCloseTo(1e9 / (10967758.3 * (1 / 4 - 1 / n ** 2)) / 1.000277, 1);
+  });
   it('share the main dispersion out among them: parts that join add up, F to C is 1', () => {
     for (const glass of all) {
       expect(partialDispersion(glass, 'F', 'C')).toBe(1);

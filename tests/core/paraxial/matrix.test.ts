@@ -35,6 +35,13 @@ describe('ray matrices', () => {
     for (const [key, value] of Object.entries(train(x, train(y, z)))) expect(value).toBeCloseTo(all[key as keyof typeof all], 14);
   });
 
+  it('are worked by hand: a lens, and the way to 0.3 of its height', () => {
+    const [lens, way] = [thinLens(100), gap(50)];
+    // Height 1 is 0.5 after 50 mm, and a second lens of 50 mm takes its slope from -0.01 to -0.02.
+    const two = train(train(lens, way), train(thinLens(50), gap(20)));
+    for (const [key, value] of Object.entries({ a: 0.1, b: 50, c: -0.02, d: 0 })) expect(two[key as 'a']).toBeCloseTo(value, 14);
+  });
+
   it('image 2f in front of a lens to 2f behind it, upside down and as large', () => {
     const whole = train(gap(100), thinLens(50), gap(100));
     expect(whole.b).toBeCloseTo(0, 12);

@@ -71,6 +71,10 @@ describe('what is typical', () => {
     expect(span(typical.nose({ ...objective, workingDistanceMm: 8 }))).toEqual(ends(12, 34));
     expect(span(typical.nose({ ...objective, workingDistanceMm: 20 }))).toEqual(ends(30, 45));
     expect(span(typical.nose(objective))).toEqual(ends(0, 34));
+    // Never above a sine of 0.99, whose tangent is 0.99 / √0.0199.
+    expect(span(typical.nose({ ...objective, na: 1, workingDistanceMm: 2 }))).toEqual(
+      ends((4 * 0.99) / Math.sqrt(0.0199), (6 * 0.99) / Math.sqrt(0.0199)),
+    );
     // Dipped in 1.5: sin 0.9 / 1.5.
     expect(span(typical.nose({ ...objective, na: 0.9, immersionIndex: 1.5, workingDistanceMm: 8 }))).toEqual(ends(12, 34));
   });
@@ -85,6 +89,25 @@ describe('what is typical', () => {
     expect(span(rim('58 x 0.75') as typical.Guess)).toEqual(ends(51, 57));
     expect([rim('7 x 0.5'), rim('6 x 0.5')]).toEqual([undefined, undefined]);
     expect(span(rim('7.5 x 0.5') as typical.Guess)).toEqual(ends(0.5, 6.5));
+    expect(typical.rimFromThread({ kind: 'supplementary' })).toBeUndefined();
+    expect(rim('a bayonet')).toBeUndefined();
+    // A step ring's smaller side; the smaller of two threads.
+    expect(span(rim('58-52 x 0.75') as typical.Guess)).toEqual(ends(45, 51));
+    const both = typical.rimFromThread({ kind: 'supplementary', maleThread: 'M49 x 0.75', femaleThread: '52 x 0.75' });
+    expect(span(both as typical.Guess)).toEqual(ends(42, 48));
+  });
+  it('of engraved powers is a twentieth, a quarter of a dioptre at least, but a quarter of a weak one', () => {
+    const power = (value: number) => span(typical.loosePower({ value, plusMinus: 0, origin: 'marked' }));
+    expect([power(10), power(5), power(2), power(0.5)]).toEqual([ends(9.5, 10.5), ends(4.75, 5.25), ends(1.75, 2.25), ends(0.375, 0.625)]);
+    expect(span(typical.looseFocalLength({ value: 200, plusMinus: 0, origin: 'marked' }))).toEqual(ends(190, 210));
+  });
+  it('of a register lies between cameras without a mirror and with one', () => {
+    expect(span(typical.register())).toEqual(ends(16, 47));
+  });
+  it('is kept within bounds, evenly about the middle of what is left', () => {
+    const within = (value: number, plusMinus: number) => span(typical.within('focalLengthMm', { value, plusMinus, why: 'because' }));
+    expect([within(100, 20), within(10, 20), within(4995, 20)]).toEqual([ends(80, 120), ends(5, 30), ends(4975, 5000)]);
+    expect(typical.within('focalLengthMm', { value: 10, plusMinus: 20, why: 'because' }).why).toBe('because');
   });
   it('of a camera lens’s rim is no narrower than its aperture', () => {
     expect(span(typical.rimOfCameraLens(40, 50, 200))).toEqual(ends(40, 50.8));
@@ -110,6 +133,9 @@ describe('parts by name', () => {
   it('are names of a pairing’s own, and nothing that it inherits', () => {
     const inherited = Object.create({ relay: 'lens' });
     expect(resolveParts(inherited, shelf)).toEqual({ pairing: {}, problems: [] });
-    expect(resolveParts({ relay: null, objective: Object.create({ from: 'ten' }), sensor: 3 }, shelf).problems).toEqual([]);
+    const odd = { relay: null, objective: Object.create({ from: 'ten' }), sensor: 3 };
+    expect(resolveParts(odd, shelf)).toEqual({ pairing: odd, problems: [] });
+    expect(resolveParts({ relay: undefined }, shelf).problems).toEqual([]);
+    expect(resolveParts({ relay: { from: 3 } }, shelf).problems).toMatchObject([{ path: '/relay/from', code: 'unknownPart', given: '3' }]);
   });
 });

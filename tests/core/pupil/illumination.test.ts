@@ -3,6 +3,7 @@ import {
   axisArea,
   beamArea,
   cutoffSlope,
+  illuminationsAt,
   onsetOf,
   onsetSlope,
   relativeIllumination,
@@ -85,5 +86,30 @@ describe('the slope at which a share is left', () => {
     for (const seen of PAIRS)
       for (const left of [1e-6, 1e-3, 0.999, 1 - 1e-6])
         expect(relativeIllumination(seen, slopeAtShare(seen, left)) / left).toBeCloseTo(1, 9);
+  });
+});
+
+describe('the light along the picture', () => {
+  const framed = seenStops(rigWith([pupil(10), behind('rim', 12, 40), behind('frame', 20, 0)]));
+  const along = (seen: SeenStops, ...slopes: number[]): number[] => [...illuminationsAt(seen, Float64Array.from(slopes))];
+  it('is what it is at each place asked for by itself, on either side of the middle, in any order', () => {
+    for (const seen of [...PAIRS, framed]) {
+      const [onset, dark] = [onsetSlope(seen), cutoffSlope(seen)];
+      const slopes = [1.3 * dark, 0, onset + 0.3 * (dark - onset), 0.5 * onset, dark, onset + 0.8 * (dark - onset), onset];
+      for (const side of [slopes, slopes.map((slope) => -slope)])
+        along(seen, ...side).forEach((light, i) => {
+          expect(light).toBeCloseTo(relativeIllumination(seen, side[i] as number), 12);
+        });
+    }
+  });
+  it('is 1 to the last digit as far as nothing cuts it, and never more', () => {
+    for (const seen of PAIRS) {
+      expect(along(seen, onsetSlope(seen), -onsetSlope(seen))).toEqual([1, 1]);
+      for (let digit = 6; digit < 16; digit++) expect(along(seen, onsetSlope(seen) * (1 + 10 ** -digit))[0]).toBeLessThanOrEqual(1);
+    }
+  });
+  it('is all there up to the edge of a frame in the picture, and nothing beyond', () => {
+    const seen = seenStops(rigWith([pupil(10), behind('frame', 20, 0)]));
+    expect(along(seen, 0.05, -0.05, 0.0501, -0.0501)).toEqual([1, 1, 0, 0]);
   });
 });

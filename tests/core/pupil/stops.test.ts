@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seenStops } from '../../../core/pupil/stops.ts';
+import { type SeenStops, seenAlike, seenStops } from '../../../core/pupil/stops.ts';
 import { behind, pupil, rigWith, rim, ring } from './plain-rig.ts';
 
 describe('a stop as it is seen in the pupil', () => {
@@ -51,5 +51,25 @@ describe('a stop as it is seen in the pupil', () => {
 
   it('that is as wide as the pupil leaves the pupil to limit the beam', () => {
     expect(seenStops(rigWith([pupil(10), ring('ring', 10, 30)])).limiting).toBe(0);
+  });
+});
+
+describe('two rigs whose stops look alike from the pupil', () => {
+  const seen: SeenStops = { walk: [0, -60, 12], radius: [5, 27, 31], fieldSlope: 0.05, limiting: 0, stopOf: [0, 1, 3], fieldStop: 2 };
+  it('are alike in every number', () => {
+    expect(seenAlike(seen, { ...seen, walk: [...seen.walk], radius: [...seen.radius], stopOf: [...seen.stopOf] })).toBe(true);
+  });
+  const others: [string, Partial<SeenStops>][] = [
+    ['a frame', { fieldSlope: 0.051 }],
+    ['which stop is the frame', { fieldStop: 3 }],
+    ['which one limits', { limiting: 1 }],
+    ['one stop more', { radius: [5, 27, 31, 40], walk: [0, -60, 12, 13], stopOf: [0, 1, 3, 4] }],
+    ['the last opening', { radius: [5, 27, 31 + 1e-12] }],
+    ['where the middle one goes', { walk: [0, -60.000001, 12] }],
+    ['which stop a disc is', { stopOf: [0, 1, 4] }],
+  ];
+  it.each(others)('are not where they differ in %s', (_, other) => {
+    expect(seenAlike(seen, { ...seen, ...other })).toBe(false);
+    expect(seenAlike({ ...seen, ...other }, seen)).toBe(false);
   });
 });

@@ -21,6 +21,9 @@ describe('a parabola over the planes', () => {
   it('that is flat has its vertex where it is asked for', () => {
     expect(parabola(2, 1e-30, 1e-31, 7)).toEqual({ at: 7, least: 2, rate: 0 });
     expect(parabola(2, 0, 0, 7)).toEqual({ at: 7, least: 2, rate: 0 });
+    // A millionth of a second of arc is 4.8e-12: its square is the last that counts as parallel.
+    expect(parabola(2, 1e-24, 1e-23, 7)).toEqual({ at: 7, least: 2, rate: 0 });
+    expect(parabola(2, 2e-23, 2e-23, 7)).toEqual({ at: 6, least: 2, rate: 2e-23 });
   });
 });
 
@@ -44,6 +47,25 @@ describe('one flat focus for several', () => {
     expect(oneFrame([{ at: 4, least: 1, rate: 2 }])).toBe(4);
     expect(oneFrame([1, 2].map((at) => ({ at, least: 1, rate: 2 })))).toBeCloseTo(1.5, 14);
     expect(oneFrame([])).toBeUndefined();
+  });
+  it('is halfway between two alike however slow their beams', () => {
+    const slow = [0, 2].map((at) => ({ at, least: 0, rate: 1e-4 }));
+    expect(oneFrame(slow)).toBeCloseTo(1, 14);
+  });
+  it('leaves the place to those that have one: a flat one is as good anywhere', () => {
+    const flat = { at: 3, least: 4, rate: 0 };
+    const bowls = [
+      { at: 1, least: 4, rate: 1 },
+      { at: 0, least: 0, rate: 2 },
+    ];
+    // 4 + (z - 1)² is least at 1, where 2z² is below it and the flat one no higher.
+    for (const squares of [
+      [flat, ...bowls],
+      [...bowls, flat],
+    ])
+      expect(oneFrame(squares)).toBe(1);
+    expect(oneFrame([{ ...flat, least: 90 }, ...bowls])).toBe(1);
+    expect(oneFrame([flat, { ...flat, at: 5 }])).toBe(3);
   });
   it('is decided by the crossing of a steep and a flat one, worked by hand', () => {
     // 1 + z² and 4 (z - 3)²: 3 z² - 24 z + 35 = 0 between 0 and 3.

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { plainIndex } from '../../../core/glass/medium.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
 import { closePencil } from '../../../core/trace/coddington.ts';
-import type { Lens } from '../../../core/trace/lens.ts';
+import { type Lens, scaled } from '../../../core/trace/lens.ts';
 import { mappingFactor } from '../../../core/trace/mapping.ts';
 import { type Prescription, prescription } from '../../../core/trace/prescription.ts';
 import { THROUGH } from '../../../core/trace/rays.ts';
@@ -44,6 +44,36 @@ describe('the mapping factor', () => {
       part(0.4, 181),
     );
     if (process.env.RUNS === undefined) expect(held).toBeGreaterThan(60);
+  });
+
+  it('does not change with the size of it all', () => {
+    const lens: Lens = { radiiMm: [60, -60], thicknessesMm: [5], media: [plainIndex(1.5)], semiAperturesMm: [20, 20] };
+    const at = (k: number): number => {
+      const small = prescription(scaled(lens, k), ANY_NM);
+      return mappingFactor(small, 30 * k, 0.2, cardinal(small).effectiveFocalLengthMm);
+    };
+    // A hundredth as large: a focal length of 0.6 mm.
+    expect(at(0.01)).toBeCloseTo(at(1), 12);
+  });
+
+  it('is 0 where the picture folds over: a chief ray farther out lands farther in', () => {
+    // A ball lens far behind the pupil: its rim bends so much that heights on the focal plane come back.
+    const ball = prescription({ radiiMm: [20, -20], thicknessesMm: [40], media: [plainIndex(1.5)], semiAperturesMm: [20, 20] }, ANY_NM);
+    const f = cardinal(ball).effectiveFocalLengthMm;
+    let [folded, plain] = [0, 0];
+    for (let height = 1; height < 17; height++) {
+      const slope = height / 150;
+      const [less, more] = [slope - 1e-4, slope + 1e-4].map((t) => Math.abs(radius(ball, 130, t) as number)) as [number, number];
+      const got = mappingFactor(ball, 130, slope, f);
+      if (more > less) {
+        plain++;
+        expect(got).toBeGreaterThan(0);
+      } else {
+        folded++;
+        expect(got).toBe(0);
+      }
+    }
+    expect(Math.min(folded, plain)).toBeGreaterThan(2);
   });
 
   it('is 1 on the axis and the same on both sides', () => {

@@ -15,6 +15,7 @@ describe('a paraxial ray', () => {
         const prescribed = prescription(lens, ANY_NM);
         const ray = paraxialRay(prescribed, height, slope);
         const last = prescribed.count - 1;
+        expect([ray.height.length, ray.slope.length, ray.incidence.length]).toEqual([last + 1, last + 2, last + 1]);
         const errors: number[] = [];
         for (let k = 0; k <= last; k++) {
           const [h, before, behind] = [ray.height[k], ray.slope[k], ray.slope[k + 1]] as [number, number, number];

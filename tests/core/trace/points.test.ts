@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { beam } from '../../../core/trace/beam.ts';
+import { beam, launch } from '../../../core/trace/beam.ts';
 import { ringsAndSpokes, sunflower } from '../../../core/trace/points.ts';
+import { rays } from '../../../core/trace/rays.ts';
 
 /** The mean of `x^a y^b` over the unit disc: 0 for odd powers, else (a-1)!! (b-1)!! / (a+b)!! over (a+b)/2 + 1. */
 function moment(a: number, b: number): number {
@@ -40,6 +41,13 @@ describe('rings and spokes', () => {
     expect(Math.abs(summed(ringsAndSpokes(6, 4), 2, 2) - moment(2, 2))).toBeGreaterThan(1e-3);
   });
 
+  it('begin half a step to the side of +y and go round, ring by ring', () => {
+    const { x, y } = ringsAndSpokes(2, 6);
+    const angle = (i: number): number => (Math.atan2(x[i] as number, y[i] as number) * 180) / Math.PI;
+    for (const [i, degrees] of [30, 90, 150, -150, -90, -30].entries())
+      for (const ring of [0, 6]) expect(angle(ring + i)).toBeCloseTo(degrees, 11);
+  });
+
   it('lie inside the disc, off the field axis, mirrored in it', () => {
     const { count, x, y, share } = ringsAndSpokes(3, 8);
     for (let i = 0; i < count; i++) {
@@ -54,6 +62,17 @@ describe('rings and spokes', () => {
 });
 
 describe('a beam', () => {
+  it('takes a bundle that others have used as if it were new, and leaves what lies beyond its own rays', () => {
+    const points = ringsAndSpokes(1, 3);
+    const from = { pupilRadiusMm: 4, pupilDistanceMm: 20, slope: 0.1 };
+    const used = rays(4);
+    for (const one of [used.x, used.y, used.z, used.L, used.M, used.N, used.path]) one.fill(0.5);
+    const again = launch(used, points, from);
+    const fresh = beam(points, from);
+    expect(again).toBe(used);
+    for (const key of ['x', 'y', 'z', 'L', 'M', 'N', 'path'] as const) expect([...again[key]]).toEqual([...fresh[key], 0.5]);
+  });
+
   it('is parallel, fills the pupil, and is in step on a plane across it through the middle of the pupil', () => {
     const points = ringsAndSpokes(2, 6);
     const slope = 0.3;
@@ -72,6 +91,18 @@ describe('a beam', () => {
 });
 
 describe("a sunflower's head", () => {
+  it('has each seed turned by the golden angle from the one before, on rings that halve even shares of the area', () => {
+    const { x, y } = sunflower(50);
+    // The smaller part of a turn that is divided in the golden ratio: 137.508°.
+    const golden = 2 * Math.PI * (2 - (1 + Math.sqrt(5)) / 2);
+    for (let i = 0; i < 50; i++) {
+      const [one, other] = [x[i] as number, y[i] as number];
+      expect(one ** 2 + other ** 2).toBeCloseTo((2 * i + 1) / 100, 12);
+      expect(Math.sin(Math.atan2(one, other) - i * golden)).toBeCloseTo(0, 11);
+      expect(Math.cos(Math.atan2(one, other) - i * golden)).toBeCloseTo(1, 11);
+    }
+  });
+
   it('fills the disc evenly: means of squares to a per cent, nothing outside', () => {
     const points = sunflower(400);
     expect(summed(points, 0, 0)).toBeCloseTo(1, 12);

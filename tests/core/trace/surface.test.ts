@@ -25,6 +25,7 @@ describe('the sag of a sphere', () => {
 
   it('is nothing on a plane, and keeps its digits on a weak surface', () => {
     expect(sag(Number.POSITIVE_INFINITY, 7)).toBe(0);
+    expect(sag(Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY)).toBe(0);
     // h²/2r + h⁴/8r³: the next term is too small to see.
     const [r, h] = [1e8, 10];
     expect(sag(r, h) / ((h * h) / (2 * r)) - 1).toBeCloseTo((h * h) / (4 * r * r), 15);
@@ -72,10 +73,23 @@ describe('the height between two surfaces', () => {
     expect(heightBetween(Number.POSITIVE_INFINITY, 50, 4)).toBe(50);
   });
 
+  it('is, to the digit, the radius of what ends before they meet: a ball on a plate that it only just touches', () => {
+    for (const r of [0.3, 1.2, 26, 33.1]) {
+      expect(heightBetween(r, Number.POSITIVE_INFINITY, r)).toBe(r);
+      expect(heightBetween(Number.POSITIVE_INFINITY, -r, 2 * r)).toBe(r);
+    }
+  });
+
+  it('is found however small it is', () => {
+    // Two spheres of 5 mm that overlap by 2 (5 - √(25 - 0.36)): they meet 0.6 mm off the axis.
+    expect(heightBetween(5, -5, 2 * (5 - Math.sqrt(24.64)))).toBeCloseTo(0.6, 12);
+  });
+
   it('is nothing where the surfaces touch in the middle and cross, everything between two planes', () => {
     expect(heightBetween(50, -50, 0)).toBeLessThan(1e-12);
     expect(heightBetween(50, -50, -1)).toBeLessThan(1e-12);
     expect(heightBetween(Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 3)).toBe(Number.POSITIVE_INFINITY);
+    expect(heightBetween(Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 0)).toBe(Number.POSITIVE_INFINITY);
     expect(heightBetween(Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, -3)).toBe(0);
   });
 });

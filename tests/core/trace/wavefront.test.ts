@@ -5,7 +5,7 @@ import type { Beam, PupilPoints } from '../../../core/trace/beam.ts';
 import { cardinal } from '../../../core/trace/cardinal.ts';
 import { ringsAndSpokes } from '../../../core/trace/points.ts';
 import { type Prescription, prescription } from '../../../core/trace/prescription.ts';
-import { MISSED, type Rays, THROUGH } from '../../../core/trace/rays.ts';
+import { MISSED, type Rays, rays, THROUGH } from '../../../core/trace/rays.ts';
 import { strehl, withoutTilt } from '../../../core/trace/strehl.ts';
 import { chiefRay, wavefront } from '../../../core/trace/wavefront.ts';
 import { between } from '../support/arbitrary-train.ts';
@@ -151,6 +151,59 @@ describe('the wavefront', () => {
   });
 });
 
+describe('rays by hand', () => {
+  /** On the plane z = 0: place and direction of each, and what path it has come. */
+  const bundleOf = (...all: readonly (readonly [at: Vector, to: Vector, path: number])[]): Rays => {
+    const bundle = rays(all.length);
+    for (const [i, [at, to, path]] of all.entries()) {
+      [bundle.x[i], bundle.y[i], bundle.z[i]] = at;
+      [bundle.L[i], bundle.M[i], bundle.N[i]] = to;
+      bundle.path[i] = path;
+    }
+    return bundle;
+  };
+  // The chief ray goes askew from the origin to the sphere's centre (6, 0, 8), 10 mm away.
+  const askew = [[0, 0, 0], [0.6, 0, 0.8], 0] as const;
+
+  it('on the sphere about where an oblique chief ray meets the plane are in step when their paths are', () => {
+    const bundle = bundleOf(
+      askew,
+      [[6, -6, 0], [0, 0.6, 0.8], 0],
+      [[6, -6, 0], [0, 0.6, 0.8], 20 * MM],
+      // 5 mm before the sphere.
+      [[6, -9, -4], [0, 0.6, 0.8], 0],
+    );
+    const waves = wavefront(bundle, { of: bundle, index: 0 }, 8, NM);
+    for (const [i, due] of [0, 0, 20, 5 / MM].entries()) expect((waves[i] as number) / (due || 1)).toBeCloseTo(due && 1, 9);
+  });
+
+  it('that pass beside the sphere go to where they are nearest to its centre, and those that graze it too', () => {
+    // A sphere of 1 mm about (0, 0, 1): parallel rays 3, 1 and 0.6 mm off the axis, from z = 0.
+    const up = [0, 0, 1] as const;
+    const bundle = bundleOf([[0, 0, 0], up, 0], [[0, 3, 0], up, 0], [[0, 1, 0], up, 0], [[0, 0.6, 0], up, 0]);
+    const waves = wavefront(bundle, { of: bundle, index: 0 }, 1, NM);
+    for (const [i, way] of [0, 1, 1, 0.2].entries()) expect((waves[i] as number) * MM).toBeCloseTo(way, 12);
+  });
+
+  it('that were lost count nothing', () => {
+    const bundle = bundleOf(askew, [[6, -6, 0], [0, 0.6, 0.8], 20 * MM]);
+    bundle.status[1] = MISSED;
+    expect(wavefront(bundle, { of: bundle, index: 0 }, 8, NM)[1]).toBe(0);
+  });
+
+  it('stand in for the middle of the pupil: the nearest that came through, the first of those as near', () => {
+    const ball = prescription({ radiiMm: [1, -1], thicknessesMm: [1], media: [plainIndex(1.5)], semiAperturesMm: [1, 1] }, NM);
+    const from = { pupilRadiusMm: 1, pupilDistanceMm: 100, slope: 0.1 };
+    const points = pointsAt([0.5, 0], [0, 0.5], [0, 0.1], [-0.5, 0]);
+    const bundle = rays(4);
+    expect(chiefRay(ball, from, bundle, points)).toEqual({ of: bundle, index: 2 });
+    bundle.status[2] = MISSED;
+    expect(chiefRay(ball, from, bundle, points)).toEqual({ of: bundle, index: 0 });
+    bundle.status[0] = MISSED;
+    expect(chiefRay(ball, from, bundle, points)).toEqual({ of: bundle, index: 1 });
+  });
+});
+
 describe('tilt and mean', () => {
   const weights = POINTS.share;
   const plane = (a: number, b: number, c: number) => POINTS.x.map((x, i) => a + b * x + c * (POINTS.y[i] as number));
@@ -181,6 +234,11 @@ describe('tilt and mean', () => {
 });
 
 describe('the Strehl ratio', () => {
+  it('is never above that of a perfect wavefront, whose even weights add up to a digit more than 1', () => {
+    const weights = new Float64Array(57).fill(1 / 57);
+    expect(weights.reduce((sum, w) => sum + w, 0)).toBeGreaterThan(1);
+    expect(strehl(new Float64Array(57), weights)).toBe(1);
+  });
   const disc = ringsAndSpokes(14, 6);
   const squareOf = (i: number): number => (disc.x[i] as number) ** 2 + (disc.y[i] as number) ** 2;
   it.each([0.05, 0.25, 0.5, 1, 1.43])('of %s waves of defocus is the square of sin πw / πw', (w) => {

@@ -2,7 +2,7 @@ import { useEffect } from 'preact/hooks';
 import '../../styles/rig.css';
 import '../../styles/table-build.css';
 import { amount, percent, short } from '../../../core/index.ts';
-import { buildSentence, darkens, type SheetPart, TABLE_GROUPS } from '../../../core/table.ts';
+import { buildSentence, buildWords, darkens, type SheetPart, TABLE_GROUPS } from '../../../core/table.ts';
 import { Input } from '../../fields/input.tsx';
 import { fieldAt } from '../../fields/names.ts';
 import { settle } from '../../state/address.ts';
@@ -19,7 +19,12 @@ import { PartsTable } from './parts-table.tsx';
 import { RigPlate } from './rig-plate.tsx';
 import { ThreadsPlate } from './threads-plate.tsx';
 
-const buildSays = (brief = false): string => buildSentence(tabled.value, built.value, effects.value, brief);
+/** What is said before the drawing, the answer, or below it, the rest. */
+const said = (answer: boolean): string =>
+  buildWords(tabled.value, built.value, effects.value)
+    .filter(({ as }) => (as === 'answer') === answer)
+    .map(({ text }) => text)
+    .join(' ');
 
 /** Neighbours that differ in nothing but their lengths are one line of the sheet. */
 function inLines(parts: readonly SheetPart[]): readonly (readonly [SheetPart, ...SheetPart[]])[] {
@@ -47,7 +52,7 @@ function listed(alike: readonly [SheetPart, ...SheetPart[]]): string {
 }
 
 export const buildOnSheet = (): OnSheet => ({
-  says: [buildSays(true)],
+  says: [buildSentence(tabled.value, built.value, effects.value, true)],
   figures: ['tubeLengthMm', 'shoulderFromFlangeMm', 'subjectToSensorMm'],
   // The camera stands at the sheet's head.
   list: inLines(built.value.parts.filter(({ role }) => role !== 'camera')).map(listed),
@@ -68,9 +73,12 @@ export function BuildSection() {
         </p>
       )}
       <p class="sentence" aria-live="polite">
-        {buildSays()}
+        {said(true)}
       </p>
       <RigPlate />
+      <p class="rest" aria-live="polite">
+        {said(false)}
+      </p>
       <h3>The parts in order</h3>
       <PartsTable />
       <ThreadsPlate />

@@ -4,6 +4,7 @@ import { MOST_SIGHTINGS, SIGHTING_KINDS, type SightingKind } from '../../../core
 import { answered } from '../../state/draft.ts';
 import { complaint } from '../../state/words.ts';
 import '../../styles/table-saw.css';
+import '../../styles/found.css';
 import '../../styles/subject.css';
 import { FoundOf } from './found.tsx';
 import { RowOf } from './row-of.tsx';

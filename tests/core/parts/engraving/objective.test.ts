@@ -92,3 +92,48 @@ describe('objectives as engraved', () => {
     expect(readObjective('')).toMatchObject({ part: {}, needs: [expect.stringContaining('10x/0.25'), expect.any(String)] });
   });
 });
+
+describe('a line about an objective', () => {
+  const whole = { magnification: 10, na: 0.25, referenceFocalLengthMm: 200 };
+  it('says water by its index, and a whole aperture after a figure with an x', () => {
+    expect(readObjective('40x/0.8 water 200').part.immersionIndex).toBe(1.333);
+    expect(readObjective('20x0.5 200').part).toEqual({ magnification: 20, na: 0.5, referenceFocalLengthMm: 200 });
+    expect(readObjective('NA 0.25 200 10x').part).toEqual(whole);
+  });
+  it('is of a flat field where it says plan', () => {
+    expect(readObjective('apo 10x/0.25 200').part).toEqual({ ...whole, correction: 'apochromat' });
+    expect(readObjective('plan apo 10x/0.25 200').part).toEqual({ ...whole, correction: 'apochromat', flatField: true });
+  });
+  it('needs, in words, what it leaves out, and asks nothing before it has magnification and aperture', () => {
+    const told = (text: string) => {
+      const { needs, asks } = readObjective(text);
+      return [...needs, ...asks];
+    };
+    const tube = 'the tube lens that the engraving is for, as in 10x/0.25 200';
+    expect(told('')).toEqual(['magnification and aperture, as in 10x/0.25', tube]);
+    expect(told('NA 0.25')).toEqual(['its magnification, as in 10x/0.25', tube]);
+    expect(told('20x')).toEqual(['its aperture, as in 20x/0.25', tube]);
+    expect(told('10x/0.25 160/0.17')).toEqual([
+      'an objective corrected for infinity (∞): 160 marks one for a tube of 160 mm, which needs no relay',
+    ]);
+  });
+  it.each([
+    ['10x/0.25', '10x/0.25 f 180'],
+    ['10x/0.25 lens', '10x/0.25 lens f 180'],
+    ['18 10x/0.25', '18 10x/0.25 f 180'],
+    ['10x/0.25 18 ', '10x/0.25 f 180'],
+    ['10x/0.25 20', '10x/0.25 20 f 180'],
+  ])('%s is answered with the line, and a number that was begun at its end finished: %s', (text, answer) => {
+    expect(readObjective(text).asks[0]?.answers[1]?.text).toBe(answer);
+  });
+  it('is whole where it needs nothing, asks nothing and leaves no figure unread', () => {
+    const [plainLine, ask] = [
+      { unread: ['nice'], needs: [], asks: [] },
+      { question: 'what', answers: [] },
+    ];
+    expect(isWhole(plainLine)).toBe(true);
+    expect(isWhole({ ...plainLine, needs: ['a lens'] })).toBe(false);
+    expect(isWhole({ ...plainLine, asks: [ask] })).toBe(false);
+    expect(isWhole({ needs: [], asks: [], unread: ['nice', 'M25'] })).toBe(false);
+  });
+});

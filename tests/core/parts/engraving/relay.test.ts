@@ -126,3 +126,42 @@ describe('relays as engraved', () => {
     expect(readRelay('5 D 58 frog 200')).toMatchObject({ unread: ['frog', '200'], needs: [], asks: [] });
   });
 });
+
+describe('a line about a relay', () => {
+  it('asks what kind of lens a length alone is of, each answer the whole line', () => {
+    expect(readRelay('set to 135 mm').asks).toEqual([
+      {
+        question: 'what ‘set to 135 mm’ is',
+        answers: [
+          { words: '135 mm: a close-up lens', text: 'close-up set to 135 mm' },
+          { words: '135 mm: a camera lens', text: 'camera lens set to 135 mm' },
+          { words: '135 mm: a tube lens', text: 'tube lens set to 135 mm' },
+        ],
+      },
+    ]);
+    // One thing at a time.
+    expect(readRelay('set to 135 mm Ø 58').asks.map(({ question }) => question)).toEqual(['what ‘Ø 58’ is']);
+    expect(readRelay('camera lens set to 135 mm').asks).toEqual([]);
+    expect(readRelay('5 D').asks).toEqual([]);
+    expect(readRelay('70-200 set to 135 mm').asks).toEqual([]);
+  });
+  it('says its thread with the word before it or behind', () => {
+    expect([readRelay('5 D thread 58 mm'), readRelay('5 D 58 mm thread')].map(({ part }) => part.maleThread)).toEqual([
+      '58 x 0.75',
+      '58 x 0.75',
+    ]);
+  });
+  it('of a camera lens names the filter thread only where it has one', () => {
+    expect(readRelay('200 mm f/4 58 mm').part).toMatchObject({ femaleThread: '58 x 0.75' });
+    expect(readRelay('200 mm f/4').part).not.toHaveProperty('femaleThread');
+  });
+  it('takes power and length for one lens where they agree to a hundredth, and no f-number that none has', () => {
+    const words = (text: string) => readRelay(text).asks.flatMap(({ answers }) => answers.map((answer) => answer.words));
+    expect(words('4 252')).toEqual(['4 D, which is 252 mm: a close-up lens', '252 mm f/4: a camera lens']);
+    expect([words('4 252.52'), readRelay('4 252.52').part]).toEqual([[], { kind: 'camera-lens', focalLengthMm: 252.52, fNumber: 4 }]);
+    expect(readRelay('0.5 200').part).toEqual({ kind: 'supplementary', powerDioptre: 0.5 });
+    // f = is a length, and no f-number.
+    expect(readRelay('f=8 200').part).not.toHaveProperty('fNumber');
+    expect(words('f=8 200')).toContain('8 mm: the focal length of a camera lens');
+  });
+});

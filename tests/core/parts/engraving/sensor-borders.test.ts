@@ -23,6 +23,11 @@ describe('formats', () => {
     ]);
     expect(readSensor('mono APS-C 4 µm').asks[0]?.answers[0]?.text.replace(/\s+/g, ' ')).toBe('23.5 x 15.6 mm mono 4 µm');
   });
+  it('are the size, and bare numbers beside them none', () => {
+    expect(readSensor('full frame 30 20 4 µm')).toMatchObject({ part: { widthMm: 36, heightMm: 24 }, unread: ['30', '20'] });
+    expect(readSensor('APS-C 30 20 4 µm').unread).toEqual(['30', '20']);
+    expect(wide('APS-C 30 20 4 µm')).toEqual([undefined, undefined]);
+  });
   it('say nothing beside sides that are told', () => {
     expect(wide('full frame 35.9 x 23.9 4 µm')).toEqual([35.9, 23.9]);
     expect(readSensor('APS-C 23.4 x 15.5 4 µm').asks).toEqual([]);
@@ -36,6 +41,10 @@ describe('two or three bare numbers', () => {
     expect([wide('36 24 4 µm'), wide('36 4 µm')]).toEqual([[36, 24], none]);
   });
   it('tell no sides where the last two could be them as well, from 1.1 to 1.9', () => {
+    expect([wide('36 38.2 20'), wide('36 21.8 20')]).toEqual([
+      [36, 38.2],
+      [36, 21.8],
+    ]);
     expect([wide('36 22 20'), wide('36 38 20'), wide('36 24 22'), wide('36 24 12')]).toEqual([none, none, [36, 24], [36, 24]]);
   });
 });
@@ -55,12 +64,16 @@ describe('a bare number beside the size', () => {
     expect([asks('36 x 24 30'), pitch('36 x 24 30')]).toEqual([[['36 x 24 30 µm', '36 x 24 30 MP']], undefined]);
     // 864 mm² over 31 million.
     expect([asks('36 x 24 31'), pitch('36 x 24 31')]).toEqual([[], expect.objectContaining({ value: 5.28 })]);
+    expect(readSensor('36 x 24 30').unread).toEqual([]);
+    expect(readSensor('36 x 24 30').part).not.toHaveProperty('pixelPitchUm');
     expect(asks('24 36 x 24')).toEqual([['24 µm 36 x 24', '24 MP 36 x 24']]);
     expect(asks('full frame 24')).toHaveLength(1);
   });
   it('beside pixels that are told is their number, where it is as large', () => {
     expect(readSensor('36 x 24 6 µm 24')).toMatchObject({ part: { pixelPitchUm: 6 }, asks: [] });
     expect(readSensor('36 x 24 6 µm 24').unread).toEqual(['24']);
+    expect(readSensor('36 x 24 6000 x 4000 24')).toMatchObject({ part: { columns: 6000, rows: 4000 }, unread: ['24'], asks: [] });
+    expect(readSensor('36 x 24 24 MP 7')).toMatchObject({ part: { pixelPitchUm: { value: 6 } }, unread: ['7'] });
     expect(readSensor('36 x 24 5 µm 35').unread).toEqual([]);
     expect(readSensor('36 x 24 5 µm 50').unread).toEqual(['50 MP']);
     expect(readSensor('24').unread).toEqual(['24']);
@@ -78,12 +91,15 @@ describe('millions of pixels', () => {
     expect(pitch('36 x 24 24,00 MP')).toEqual({ value: 6, plusMinus: 0.061, origin: 'marked' });
     // √(864 / 1) = 29.4 µm, a quarter and 1 %.
     expect(pitch('36 x 24 1 MP')).toEqual({ value: 29.4, plusMinus: 7.6, origin: 'marked' });
+    // A twentieth of 1.0, halved, and 1 %.
+    expect(pitch('36 x 24 1.0 MP')).toEqual({ value: 29.4, plusMinus: 1, origin: 'marked' });
     expect(pitch('36 x 24 0 MP')).toBeUndefined();
+    expect(readSensor('36 x 24 0 MP').part).not.toHaveProperty('pixelPitchUm');
   });
   it('differ from the pixels that are told beyond a twentieth', () => {
     const differs = (text: string) => readSensor(text).unread.length > 0;
     // 6 µm by 24 million; by columns 36 mm over 6000.
-    expect([6.29, 6.31, 5.71, 5.69].map((um) => differs(`36 x 24 ${um} µm 24 MP`))).toEqual([false, true, false, true]);
+    expect([6.29, 6.302, 5.71, 5.69].map((um) => differs(`36 x 24 ${um} µm 24 MP`))).toEqual([false, true, false, true]);
     expect([differs('36 x 24 6000 x 4000 24 MP'), differs('36 x 24 5660 x 3773 24 MP'), differs('36 x 24 6400 x 4267 24 MP')]).toEqual([
       false,
       true,
