@@ -4,6 +4,7 @@ import { stockOf } from './catalogue.ts';
 import { type Drawer, openDrawer } from './drawer/drawer.ts';
 import { dataFolder } from './drawer/place.ts';
 import { guarded, secured } from './guard.ts';
+import { inARow } from './in-a-row.ts';
 import { ENTRANCE, entrance, keptFromOthers } from './key.ts';
 import { readJson } from './limits.ts';
 import { problemAnswer, Refusal, refusal } from './problems.ts';
@@ -99,7 +100,11 @@ export function buildApp({
     .openapi(figuresRoute, (c) => c.json({ figures: FIGURE_LIST }, 200))
     .openapi(checksRoute, async (c) => c.json(await checksTold(), 200))
     .openapi(glassesRoute, (c) => c.json({ glasses: GLASS_LIST }, 200))
-    .openapi(described(app, reportRoute), async (c) => c.json(reportOn(await readJson(c), stock.shelf()), 200))
+    .openapi(described(app, reportRoute), async (c) => {
+      const given = await readJson(c);
+      await inARow();
+      return c.json(reportOn(given, stock.shelf()), 200);
+    })
     .openapi(described(app, sweepRoute), async (c) => c.json(await sweepOver(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, compareRoute), async (c) => c.json(compareAbreast(await readJson(c), stock.shelf()), 200))
     .openapi(described(app, sightingsRoute), async (c) => c.json(sawOn(await readJson(c), stock.shelf()), 200) as never)

@@ -1,4 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
+import { inARow } from './in-a-row.ts';
 
 /** As long as this, in ms, nobody minds waiting. */
 const BREATH = 20;
@@ -11,6 +12,8 @@ export async function unhurried<T>(source: Iterable<T>): Promise<T[]> {
     items.push(item);
     if (performance.now() - began < BREATH) continue;
     await setImmediate();
+    // Who has come in meanwhile stands in the row already, and goes first.
+    await inARow();
     began = performance.now();
   }
   return items;

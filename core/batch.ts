@@ -9,8 +9,10 @@ import type { Graph, Sheet } from './graph.ts';
 export interface Batch {
   /** The cell in which a wanted node's value on a row stands; `row` -1 is the sheet itself. */
   cell(place: number, row: number): number;
-  /** All cells, worked out; `leafOn` is asked for what each leaf is on one row of those on which it is the same. */
-  workOut(base: Sheet, leafOn: (row: number, place: number) => unknown): unknown[];
+  /** The cells of leaves that are written, each with one of the rows on which the leaf at its place is the same. */
+  readonly leafCells: readonly { readonly row: number; readonly place: number }[];
+  /** All cells, worked out; `leafAt` is asked for what each of the `leafCells` is, in turn. */
+  workOut(base: Sheet, leafAt: (k: number, place: number) => unknown): unknown[];
 }
 
 /** Rows by what a node is on them: 0 is the sheet that they differ from, and others by number. */
@@ -51,52 +53,44 @@ export function batch(
 
   const starts = places.map((i) => start.get(i) as number);
   const moved = places.filter((i) => (groups.get(i) as Grouping).first.length > 0);
-  const leaves = moved
+  const leafCells = moved
     .filter((i) => !calls[i])
-    .map((place) => ({ place, at: start.get(place) as number, rows: (groups.get(place) as Grouping).first }));
+    .flatMap((place) => (groups.get(place) as Grouping).first.map((row, g) => ({ row, place, at: (start.get(place) as number) + 1 + g })));
   const steps = moved
     .filter((i) => calls[i])
-    .map((i) => {
-      const { first } = groups.get(i) as Grouping;
-      const own = needs[i] as readonly number[];
-      return {
-        call: calls[i] as Call,
-        at: start.get(i) as number,
-        count: first.length,
-        from: Int32Array.from(first.flatMap((row) => own.map((n) => cell(n, row)))),
-      };
-    });
+    .map((i) => ({
+      call: calls[i] as Call,
+      at: start.get(i) as number,
+      rows: (groups.get(i) as Grouping).first,
+      own: needs[i] as number[],
+    }));
+  const from = Int32Array.from(steps.flatMap(({ rows, own }) => rows.flatMap((row) => own.map((n) => cell(n, row)))));
   const blank: unknown[] = new Array(cells).fill(undefined);
   // Whether a cell's value is another than that on the sheet; of the sheet's own it never is.
   const other = new Uint8Array(cells);
 
   return {
     cell,
-    workOut(base, leafOn) {
+    leafCells,
+    workOut(base, leafAt) {
       const values = blank.slice();
       for (let k = 0; k < places.length; k++) values[starts[k] as number] = base[places[k] as number];
-      for (const { place, at, rows } of leaves)
-        for (let g = 0; g < rows.length; g++) {
-          values[at + 1 + g] = leafOn(rows[g] as number, place);
-          other[at + 1 + g] = 1;
-        }
-      for (let k = 0; k < steps.length; k++) {
-        const { call, at, count, from } = steps[k] as (typeof steps)[number];
+      for (let k = 0; k < leafCells.length; k++) {
+        const { at, place } = leafCells[k] as (typeof leafCells)[number];
+        values[at] = leafAt(k, place);
+        other[at] = 1;
+      }
+      for (let k = 0, pos = 0; k < steps.length; k++) {
+        const { call, at, rows } = steps[k] as (typeof steps)[number];
+        const { of, count, open } = call;
         const here = values[at];
-        const width = call.count;
-        for (let g = 1, pos = 0; g <= count; g++, pos += width) {
+        for (let to = at + 1; to <= at + rows.length; to++, pos += count) {
           let touched = other[from[pos] as number] as number;
-          for (let n = 1; n < width; n++) touched |= other[from[pos + n] as number] as number;
-          if (touched === 1) {
-            const value = called(call.of, width, call.open, from, pos, values);
-            if (!alike(call, value, here)) {
-              values[at + g] = value;
-              other[at + g] = 1;
-              continue;
-            }
-          }
-          values[at + g] = here;
-          other[at + g] = 0;
+          for (let n = 1; n < count; n++) touched |= other[from[pos + n] as number] as number;
+          const value = touched === 1 ? called(of, count, open, from, pos, values) : here;
+          const same = touched === 0 || alike(call, value, here);
+          values[to] = same ? here : value;
+          other[to] = same ? 0 : 1;
         }
       }
       return values;

@@ -67,7 +67,7 @@ function calledWithMore(
 }
 
 /** Numbers, which most values are, are told by their type alone. */
-const isGap = (value: unknown): boolean => typeof value === 'object' && value instanceof Gap;
+const isGap = (value: unknown): boolean => typeof value !== 'number' && value instanceof Gap;
 
 const picked = (count: number, places: ArrayLike<number>, from: number, cells: readonly unknown[]): unknown[] => {
   const values = new Array<unknown>(count);

@@ -21,29 +21,33 @@ const HEADLINE = {
   shortestCoveringFocalLengthMm: 'ratio',
 } as const;
 export type HeadlineId = keyof typeof HEADLINE;
-const PLACES = (Object.keys(HEADLINE) as HeadlineId[]).map((id) => [id, TOLD.findIndex((f) => f.id === id)] as const);
+const HEADLINES = (Object.keys(HEADLINE) as HeadlineId[]).map((id) => ({
+  id,
+  j: TOLD.findIndex((f) => f.id === id),
+  counts: HEADLINE[id],
+}));
 
 const SIGNIFICANT = 1e-9;
 
 /** How much one input alone moves each headline figure; the first is moved most. */
 export const movedMost = ({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): { id: HeadlineId; by: number }[] =>
-  PLACES.map(([id, j]) => ({ id, by: movedBy(id, answers[id], move, j) })).sort((a, b) => b.by - a.by);
+  HEADLINES.map((headline) => ({ id: headline.id, by: movedBy(headline, answers[headline.id], move) })).sort((a, b) => b.by - a.by);
 
-function movedBy(id: HeadlineId, a: Answer, { up, down }: Spread['moves'][number], j: number): number {
+function movedBy({ j, counts }: (typeof HEADLINES)[number], a: Answer, { up, down }: Spread['moves'][number]): number {
   if (a.state !== 'known') return 0;
   const swing = Math.max(up[j] as number, down[j] as number);
-  return HEADLINE[id] === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value);
+  return counts === 'share' ? swing : a.value === 0 ? 0 : swing / Math.abs(a.value);
 }
 
 function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves'][number]): number {
   let most = 0;
-  for (const [id, j] of PLACES) most = Math.max(most, movedBy(id, answers[id], move, j));
+  for (const headline of HEADLINES) most = Math.max(most, movedBy(headline, answers[headline.id], move));
   return Math.min(1, most);
 }
 
 function movesAny({ up, down }: Spread['moves'][number]): boolean {
-  for (let j = 0; j < up.length; j++) if ((up[j] as number) > SIGNIFICANT || (down[j] as number) > SIGNIFICANT) return true;
-  return false;
+  const moves = (by: number): boolean => by > SIGNIFICANT;
+  return up.some(moves) || down.some(moves);
 }
 
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */

@@ -186,15 +186,18 @@ export function combined(
     }
   }
   for (let j = 0; j < base.length; j++) {
-    rise[j] = Math.sqrt(rise[j] as number);
-    fall[j] = Math.sqrt(fall[j] as number);
+    const b = base[j] as number;
+    let up = Math.sqrt(rise[j] as number);
+    let down = Math.sqrt(fall[j] as number);
     for (let row = 0; row < parts.length; row++) {
-      const d = difference(at(row, j), base[j] as number);
-      if (d <= (rise[j] as number) && -d <= (fall[j] as number)) continue;
+      const d = difference(at(row, j), b);
+      if (d <= up && -d <= down) continue;
       if (Math.abs(d - summed(moves, parts[row] as readonly number[], j)) <= NOT_A_SUM * Math.abs(d)) continue;
-      if (d > 0) rise[j] = d;
-      else fall[j] = -d;
+      if (d > 0) up = d;
+      else down = -d;
     }
+    rise[j] = up;
+    fall[j] = down;
   }
   return [rise, fall];
 }

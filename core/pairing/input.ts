@@ -20,7 +20,7 @@ export interface Input {
    * glass suits: it is moved by itself, never with the others at once, whose number decides how often everything is
    * worked out. `one way` where it moves each figure up, or down, only.
    */
-  readonly apart?: 'one way' | 'both ways';
+  readonly apart?: 'one way' | 'both ways' | undefined;
   /** The leaf's value with this input moved to `x`. */
   put(current: unknown, x: number): unknown;
 }

@@ -7,13 +7,15 @@ import { movedBy, movedTogether } from './together.ts';
 
 /** The rows on which doubtful inputs are moved, one alone and all together, and where each figure stands on them. */
 export interface MovedRows {
+  /** Where each figure stands on a sheet. */
+  readonly places: readonly number[];
   readonly batch: Batch;
   /** For each input where it is looked at alone; nothing where it reaches none of the figures. */
   readonly alone: readonly Alone[];
   /** The rows of inputs moved together: for each figure in turn its cell on each row. */
   readonly together: Together;
-  /** What a leaf is on a row, for inputs of this kind. */
-  leafOn(inputs: readonly Input[], row: number, place: number, current: unknown): unknown;
+  /** What the leaf of the batch's k-th leaf cell is there, for inputs of this kind. */
+  leafAt(inputs: readonly Input[], k: number, current: unknown): unknown;
 }
 
 export interface Alone {
@@ -39,8 +41,12 @@ function sampleAt({ apart, least, value, greatest }: Input, k: number): number {
   return k === 0 ? least : k === 1 ? (least + value) / 2 : k === 2 ? value : k === 3 ? (value + greatest) / 2 : greatest;
 }
 
-/** Who writes a leaf on a row: an input, at one of its samples or moved by a part of its interval. */
-type Writer = { readonly input: number; readonly sample: number } | { readonly input: number; readonly part: number };
+/** Who writes a leaf on a row: an input, at one of its samples or, where there is none, moved by a part of its interval. */
+interface Writer {
+  readonly input: number;
+  readonly sample: number | undefined;
+  readonly part: number;
+}
 
 /** What rows inputs ask for hangs on this much of them; inputs like those of another pairing share their rows. */
 function kindOf(inputs: readonly Input[], graph: Graph): string {
@@ -84,7 +90,7 @@ function newRows(graph: Graph, figures: readonly Figure[], inputs: readonly Inpu
     for (const writer of writers) {
       const place = graph.place.get((inputs[writer.input] as Input).leaf);
       if (place === undefined) continue;
-      const mark = 'part' in writer ? `${writer.input} by ${writer.part}` : `${writer.input} at ${writer.sample}`;
+      const mark = writer.sample === undefined ? `${writer.input} by ${writer.part}` : `${writer.input} at ${writer.sample}`;
       marks.set(place, `${marks.get(place) ?? ''};${mark}`);
       by.set(place, [...(by.get(place) ?? []), writer]);
     }
@@ -94,18 +100,21 @@ function newRows(graph: Graph, figures: readonly Figure[], inputs: readonly Inpu
     const place = graph.place.get(input.leaf);
     const followers = new Set(place === undefined ? [] : graph.followers(place));
     const reached = places.flatMap((at, j) => (followers.has(at) ? [j] : []));
-    const at = reached.length === 0 ? [] : samplesOf(input).map((x, sample) => (x === input.value ? -1 : add([{ input: i, sample }])));
+    const at =
+      reached.length === 0 ? [] : samplesOf(input).map((x, sample) => (x === input.value ? -1 : add([{ input: i, sample, part: 0 }])));
     return { reached, at };
   });
   const along = inputs.flatMap((input, i) => (input.apart ? [] : [i]));
   const design = movedTogether(along.length);
-  const designed = design.map((parts) => add(parts.map((part, n) => ({ input: along[n] as number, part }))));
+  const designed = design.map((parts) => add(parts.map((part, n) => ({ input: along[n] as number, sample: undefined, part }))));
   const all = batch(
     graph,
     rows.map(({ marks }) => marks),
     places,
   );
+  const written = all.leafCells.map(({ row, place }) => rows[row]?.writers.get(place) ?? []);
   return {
+    places,
     batch: all,
     alone: looks.map(({ reached, at }) => ({
       reached,
@@ -115,11 +124,11 @@ function newRows(graph: Graph, figures: readonly Figure[], inputs: readonly Inpu
       parts: design.map((row) => partsOf(inputs, row)),
       cells: places.flatMap((place) => designed.map((row) => all.cell(place, row))),
     },
-    leafOn(own, row, place, current) {
+    leafAt(own, k, current) {
       let value = current;
-      for (const writer of rows[row]?.writers.get(place) ?? []) {
-        const input = own[writer.input] as Input;
-        value = input.put(value, 'part' in writer ? movedBy(input, writer.part) : sampleAt(input, writer.sample));
+      for (const { input, sample, part } of written[k] as readonly Writer[]) {
+        const by = own[input] as Input;
+        value = by.put(value, sample === undefined ? movedBy(by, part) : sampleAt(by, sample));
       }
       return value;
     },

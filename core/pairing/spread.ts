@@ -33,22 +33,22 @@ export function plain(figure: Figure, value: unknown): number {
 /** The spread of `figures` about their values on `sheet`; the sheet is left as it was. */
 export function spreadOf(graph: Graph, sheet: Sheet, inputs: readonly Input[], figures: readonly Figure[]): Spread {
   const doubtful = inputs.filter((input) => input.greatest > input.least);
-  const { batch, alone, together, leafOn } = movedRows(graph, figures, doubtful);
-  const cells = batch.workOut(sheet, (row, place) => leafOn(doubtful, row, place, sheet[place]));
+  const { places, batch, alone, together, leafAt } = movedRows(graph, figures, doubtful);
+  const cells = batch.workOut(sheet, (k, place) => leafAt(doubtful, k, sheet[place]));
   const told = (cell: number, j: number): number => {
     const value = cells[cell];
     return typeof value === 'number' ? value : plain(figures[j] as Figure, value);
   };
-  const base = figures.map((figure) => {
-    const value = sheet[graph.place.get(figure) as number];
-    return typeof value === 'number' ? value : plain(figure, value);
+  const base = places.map((place, j) => {
+    const value = sheet[place];
+    return typeof value === 'number' ? value : plain(figures[j] as Figure, value);
   });
   const moves = doubtful.map((input, i) => {
     const { reached, cells: at } = alone[i] as Alone;
     if (reached.length === 0) return { input, ...unmoved(base.length) };
     if (input.apart === 'one way') return { input, ...ends((n, k) => told(at[2 * n + k] as number, reached[n] as number), base, reached) };
     const one = (j: number) => {
-      const place = graph.place.get(figures[j] as Figure) as number;
+      const place = places[j] as number;
       const there = moved(graph, sheet, input, place);
       return (x: number): number => {
         const value = there(x)[place];

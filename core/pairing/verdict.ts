@@ -63,12 +63,13 @@ export function coverageOf(evaluation: Judgeable): Coverage {
   const smallest = Math.min(...CIRCLES.map((c) => numberIn(answers[CIRCLE_FIGURE[c]]) ?? Number.POSITIVE_INFINITY));
   const crop = Math.min(1, smallest / diagonal);
   const subject = onSensor(evaluation);
+  const known = knownCircles(evaluation);
   return {
-    ...judge(evaluation, diagonal),
+    ...judge(evaluation, known, diagonal),
     unknown,
     reasons: CIRCLES.map((c) => reason(evaluation, c, diagonal)),
     largestCropMm: [crop * width, crop * height],
-    ...(subject ? { subject: { ...judge(evaluation, subject.diagonalMm), ...subject } } : {}),
+    ...(subject ? { subject: { ...judge(evaluation, known, subject.diagonalMm), ...subject } } : {}),
   };
 }
 
@@ -96,12 +97,18 @@ type Sure = keyof typeof RANK;
 const sureAt = (circleMm: number, diagonal: number): Sure =>
   circleMm >= diagonal ? 'covers' : circleMm < LEAST_CROP * diagonal ? 'misses' : 'crops';
 
+/** The smallest first. */
+function knownCircles({ answers }: Judgeable): Known[] {
+  const known: Known[] = [];
+  for (const circle of CIRCLES) {
+    const span = interval(answers[CIRCLE_FIGURE[circle]]);
+    if (span) known.push({ circle, low: span[0], value: span[1], high: span[2] });
+  }
+  return known.sort((a, b) => a.value - b.value);
+}
+
 /** Judged at every circle's low, and at every circle's high: where the two differ it is undecided. */
-function judge(evaluation: Judgeable, diagonal: number): Judged {
-  const known = CIRCLES.flatMap((circle): Known[] => {
-    const span = interval(evaluation.answers[CIRCLE_FIGURE[circle]]);
-    return span ? [{ circle, low: span[0], value: span[1], high: span[2] }] : [];
-  }).toSorted((a, b) => a.value - b.value);
+function judge(evaluation: Judgeable, known: readonly Known[], diagonal: number): Judged {
   const smallest = known[0];
   if (!smallest) return { verdict: 'undecided', hangsOn: [] };
   const worse = sureAt(Math.min(...known.map((k) => k.low)), diagonal);

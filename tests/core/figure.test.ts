@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { batch } from '../../core/batch.ts';
+import { type Batch, batch } from '../../core/batch.ts';
 import { figure, Gap, leaf, type Node, openStep, type Step, step } from '../../core/figure.ts';
 import { graph } from '../../core/graph.ts';
 import { seeded } from './support/arbitrary-train.ts';
@@ -61,6 +61,12 @@ const value = fc.oneof(
   { weight: 5, arbitrary: fc.integer({ min: -50, max: 50 }) },
   fc.constantFrom(Gap.unknown('/a'), Gap.unknown('/b', '/a'), Gap.none('gone')),
 );
+
+/** The mark of the k-th leaf cell, on the row and at the place that it is told with. */
+function markAt({ leafCells }: Batch, rows: readonly ReadonlyMap<number, string>[], k: number): string {
+  const { row, place } = leafCells[k] as Batch['leafCells'][number];
+  return rows[row]?.get(place) as string;
+}
 
 describe('a graph of figures', () => {
   it('stands in order of need, each node once', () => {
@@ -166,7 +172,7 @@ describe('a graph of figures', () => {
           // Twice: nothing may be left over from the first time.
           for (const turn of [0, 1]) {
             const of = (mark: string): unknown => others[(Number(mark) + turn) % others.length];
-            const cells = made.workOut(base, (row, place) => of(rows[row]?.get(place) as string));
+            const cells = made.workOut(base, (k) => of(markAt(made, rows, k)));
             rows.forEach((row, r) => {
               const own = new Map(leaves);
               for (const [place, mark] of row) own.set(all.order[place] as Node, of(mark));
@@ -205,7 +211,7 @@ describe('a graph of figures', () => {
     const rows = ['a', 'a', 'b', 'a'].map((mark, i) => new Map([[at(x), mark], ...(i === 1 ? ([[at(y), 'c']] as const) : [])]));
     const made = batch(all, rows, [at(ofBoth)]);
     [once, unasked] = [0, 0];
-    const cells = made.workOut(base, (row, place) => ({ a: 2, b: 3, c: 20 })[rows[row]?.get(place) as 'a']);
+    const cells = made.workOut(base, (k) => ({ a: 2, b: 3, c: 20 })[markAt(made, rows, k) as 'a']);
     expect(rows.map((_, row) => cells[made.cell(at(ofBoth), row)])).toEqual([14, 24, 16, 14]);
     expect(once).toBe(2);
     expect(unasked).toBe(0);

@@ -96,11 +96,14 @@ export const LIGHT_LAWS: readonly Law[] = [
     figures: ['diffuserSpareMm'],
     pairs: () => {
       const subject = { depthMm: 2 };
+      const under = { diffuserDiameterMm: 20, diffuserHeightMm: 7 };
+      /** Higher than the nose's edge. */
+      const diffuserHeightMm = 30;
       return [
-        [told(at({ diffuserDiameterMm: 20, diffuserHeightMm: 7 }, { subject }), 'diffuserSpareMm'), 3],
-        [told(at({ diffuserDiameterMm: 40, diffuserHeightMm: 30, diffuserThicknessMm: 2 }, { subject }), 'diffuserSpareMm'), 8],
-        [told(at({ diffuserDiameterMm: 16, diffuserHeightMm: 30, diffuserThicknessMm: 1 }, { subject }), 'diffuserSpareMm'), -3],
-        [told(at({ diffuserDiameterMm: 40, diffuserHeightMm: 30, noseFrontDiameterMm: 18 }, { subject }), 'diffuserSpareMm'), 11],
+        [told(at(under, { subject }), 'diffuserSpareMm'), 3],
+        [told(at({ diffuserDiameterMm: 40, diffuserHeightMm, diffuserThicknessMm: 2 }, { subject }), 'diffuserSpareMm'), 8],
+        [told(at({ diffuserDiameterMm: 16, diffuserHeightMm, diffuserThicknessMm: 1 }, { subject }), 'diffuserSpareMm'), -3],
+        [told(at({ diffuserDiameterMm: 40, diffuserHeightMm, noseFrontDiameterMm: 18 }, { subject }), 'diffuserSpareMm'), 11],
         // Half-way up its taper a nose of 10 and 30 mm is 20 mm wide.
         [
           told(
@@ -115,7 +118,7 @@ export const LIGHT_LAWS: readonly Law[] = [
         // Beside the picture: 0.3 mm of field and the beam of sin u = 0.6, three quarters as wide as it is high.
         [told(at({ diffuserDiameterMm: 10, diffuserHeightMm: 4 }, { subject, objective: { na: 0.6 } }), 'diffuserSpareMm'), 5 - 0.3 - 3],
         // A nose above water stays higher over the back: 10 + 2 − 1.5.
-        [told(at({ diffuserDiameterMm: 20, diffuserHeightMm: 7 }, { subject: { depthMm: 2, index: 4 / 3 } }), 'diffuserSpareMm'), 3.5],
+        [told(at(under, { subject: { depthMm: 2, index: 4 / 3 } }), 'diffuserSpareMm'), 3.5],
       ];
     },
   },

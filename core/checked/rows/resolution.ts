@@ -3,8 +3,11 @@ import { UM_PER_MM } from '../../units.ts';
 import type { Check, Value } from '../check.ts';
 import { type Changes, type Engraving, engraved, figureValue, OIL } from '../rig.ts';
 
-/** An aperture alone, in oil so that it may be any: what separates two points hangs neither on that nor on the magnification. */
-const aperture = (na: number, wavelengthNm: number): Changes => ({ objective: { na, immersionIndex: OIL }, wavelengthNm });
+/** An aperture alone: what separates two points does not hang on the magnification. */
+const aperture = (na: number, wavelengthNm: number, immersionIndex?: number): Changes => ({
+  objective: { na, immersionIndex },
+  wavelengthNm,
+});
 
 /** A line of a table of Rayleigh distances, in µm. */
 const separation = (id: string, objective: Engraving, printed: string): Check => ({
@@ -16,13 +19,13 @@ const separation = (id: string, objective: Engraving, printed: string): Check =>
   values: [figureValue('rayleighUm', printed, engraved(objective))],
 });
 
-const homework = (id: string, NA: number, printed: string): Check => ({
+const homework = (id: string, NA: number, printed: string, index?: number): Check => ({
   id,
   claim: `NA ${NA} separates ${printed} µm at 0.55 µm (cut off, not rounded)`,
   source: 'homework',
   known: 'read',
   how: 'the finest separation; the source takes 0.612 for Rayleigh’s factor, too small a difference to show in its digits',
-  values: [figureValue('rayleighUm', printed, aperture(NA, 550), { cutOff: true })],
+  values: [figureValue('rayleighUm', printed, aperture(NA, 550, index), { cutOff: true })],
 });
 
 /** λ/(2 NA): the period at the cut-off, `perMm` units of the source to a millimetre. */
@@ -48,7 +51,7 @@ export const RESOLUTION: readonly Check[] = [
     source: 'camera-glossary',
     known: 'read',
     how: 'the finest separation, in oil',
-    values: [figureValue('rayleighUm', '218', aperture(1.4, 500), { per: UM_PER_MM })],
+    values: [figureValue('rayleighUm', '218', aperture(1.4, 500, OIL), { per: UM_PER_MM })],
   },
   {
     id: 'RES-202',
@@ -64,7 +67,7 @@ export const RESOLUTION: readonly Check[] = [
     source: 'image-processing',
     known: 'read',
     how: 'the finest pattern at the subject, as a period',
-    values: [period('0.2', 1e3, aperture(1.4, 550))],
+    values: [period('0.2', 1e3, aperture(1.4, 550, OIL))],
   },
   {
     id: 'RES-204',
@@ -98,5 +101,5 @@ export const RESOLUTION: readonly Check[] = [
   },
   homework('RES-211', 0.25, '1.34'),
   homework('RES-212', 0.65, '0.51'),
-  homework('RES-213', 1.25, '0.26'),
+  homework('RES-213', 1.25, '0.26', OIL),
 ];

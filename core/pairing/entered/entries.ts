@@ -33,8 +33,7 @@ export function entries(): Entries {
     const [low, high] = BOUNDS[name];
     const least = Math.max(low, q.value - q.plusMinus);
     const greatest = Math.min(high, q.value + q.plusMinus);
-    const input = { path, leaf, value: q.value, plusMinus: q.plusMinus, least, greatest, origin: q.origin, guess, put };
-    list.push(apart ? { ...input, apart } : input);
+    list.push({ path, leaf, value: q.value, plusMinus: q.plusMinus, least, greatest, origin: q.origin, guess, apart, put });
   };
   const take: Entries['take'] = (leaf, name, path, q, loose) => {
     const plain = quantityOf(q);

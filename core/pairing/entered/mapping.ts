@@ -19,6 +19,7 @@ export function enterMapping({ values, list }: Entries, pairing: Pairing, glass:
     greatest: Math.max(0, mapped),
     origin: 'marked',
     guess: undefined,
+    apart: undefined,
     put: (_, x) => x,
   });
 }

@@ -9,6 +9,8 @@ describe('the rig on which checks stand', () => {
     // Pixels of 4 µm at 10x, a field of 4.8 by 3.6 mm.
     expect(told({}, 'pixelAtSubjectUm')).toBeCloseTo(0.4, 12);
     expect(told({}, 'objectFieldDiagonalMm')).toBeCloseTo(0.6, 12);
+    // The tube lens 50 mm behind the shoulder, the sensor 200 mm behind that.
+    expect(told({}, 'totalLengthMm')).toBe(250);
     expect(pairingOf()).toEqual(pairingOf({}));
   });
   it('takes what is told of it, and what is set on the table beside it', () => {

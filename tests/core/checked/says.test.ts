@@ -82,6 +82,7 @@ describe('in words', () => {
     const three = says(answers(true, ['a', at(2, 'x'), at(3, 'y'), at(4, 'z')]));
     expect(three[0]).toBe('3 numbers do not agree on this machine. Trust nothing here that rests on them until it is known why.');
     expect(three.length).toBe(5);
+    expect(says(answers(true, ['a', at(2), at(3), at(4), at(5)]))[4]).toBe('And 1 more, below.');
     const five = says(answers(true, ['a', at(2, 'x'), at(3, 'y'), at(4, 'z'), at(5, 'v')]), answers(false, ['g', at(6)]));
     expect(five[0]).toMatch(/^5 numbers do not/);
     expect(five.slice(1, 4).map((line) => line.match(/\((.)\)/)?.[1])).toEqual(['x', 'y', 'z']);
