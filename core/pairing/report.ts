@@ -13,7 +13,10 @@ import type { Pairing } from './schema.ts';
 import { sentenceOf } from './sentence.ts';
 import { type Coverage, coverageOf } from './verdict.ts';
 
-/** Light at one distance from the middle of the picture; `lossEv` is left out where no light is left. */
+/**
+ * Light at one distance from the middle of the picture: at the very radius that is told, which is as asked for, or in whole
+ * nanometres. `lossEv` is left out where no light is left.
+ */
 export interface CurvePoint {
   radiusMm: number;
   relativeIllumination: number;
