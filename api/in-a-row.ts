@@ -6,7 +6,7 @@ const waiting: (() => void)[] = [];
 /**
  * Waits until all that has come in by now has been read; those who wait go on together, in order. What is then worked
  * out for one request after the other finds its code and tables in the processor's nearest memory, where the last one
- * left them. To read a request in between would drive them out, which costs as much again as a report takes.
+ * left them. To read a request in between would drive them out, which costs nearly as much again as a report takes.
  */
 export function inARow(): Promise<void> {
   return new Promise((goOn) => {

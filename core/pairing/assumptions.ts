@@ -52,14 +52,13 @@ function movesAny({ up, down }: Spread['moves'][number]): boolean {
 
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */
 export function assumptionsOf(evaluation: Evaluation): Assumption[] {
-  return evaluation.inputs
-    .flatMap((input): Assumption[] => {
-      if (input.guess === undefined) return [];
-      const { path, value, plusMinus, guess: why } = input;
-      if (plusMinus === 0) return [{ path, value, plusMinus, why, matters: 0 }];
-      const move = evaluation.spread.moves.find((m) => m.input === input);
-      if (!move || !movesAny(move)) return [];
-      return [{ path, value, plusMinus, why, matters: matters(evaluation, move) }];
-    })
-    .sort((a, b) => b.matters - a.matters || (a.path < b.path ? -1 : 1));
+  const found: Assumption[] = [];
+  for (const input of evaluation.inputs) {
+    const { path, value, plusMinus, guess } = input;
+    if (guess === undefined) continue;
+    const move = plusMinus === 0 ? undefined : evaluation.spread.moves.find((m) => m.input === input);
+    if (plusMinus !== 0 && !(move && movesAny(move))) continue;
+    found.push({ path, value, plusMinus, why: guess, matters: move ? matters(evaluation, move) : 0 });
+  }
+  return found.sort((a, b) => b.matters - a.matters || (a.path < b.path ? -1 : 1));
 }

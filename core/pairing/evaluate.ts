@@ -66,11 +66,11 @@ export function soundInputs(pairing: Pairing, works?: Glassworks): Inputs {
 }
 
 /** Works the figures of a plan out from their inputs. */
-export function workedOut<Id extends string>({ graph, told }: Plan<Id>, { values, list }: Inputs): Worked<Id> {
+export function workedOut<Id extends string>({ graph, told, keys }: Plan<Id>, { values, list }: Inputs): Worked<Id> {
   const sheet = graph.fill(values);
   const spread = spreadOf(graph, sheet, list, told);
   const originOf = originsOf(graph, sheet, list, spread);
-  const answers = {} as Record<Id, Answer>;
+  const answers = { ...keys } as Record<Id, unknown> as Record<Id, Answer>;
   for (let j = 0; j < told.length; j++) {
     const figure = told[j] as Figure<Id>;
     const value = sheet[graph.place.get(figure) as number];

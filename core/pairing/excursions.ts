@@ -97,7 +97,7 @@ function extreme(
   let best = Math.max(0, first, last);
   let where = 2;
   // Where a sample within is no more than an end (a figure in steps, one that is cut), the end has it: there is no peak to look for.
-  for (const k of WITHIN) {
+  for (let k = 1; k < 4; k += 2) {
     const gain = sign * (gains[k] as number);
     if (gain > best) {
       best = gain;
@@ -116,8 +116,6 @@ function extreme(
     peak((x) => sign * difference(of(x), b), xs[where - 1] as number, xs[where + 1] as number),
   );
 }
-
-const WITHIN = [1, 3] as const;
 
 /** Less than this, relative to a figure, is no move. */
 const ROUNDING = 1e-14;

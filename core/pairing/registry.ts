@@ -18,6 +18,7 @@ import {
   systemMagnification,
 } from './first-order.ts';
 import { correctedCircleMm, sharpCircleMm } from './image-circles.ts';
+import { keysOf } from './keys.ts';
 import {
   cornerFNumber,
   cornerIllumination,
@@ -107,14 +108,22 @@ export const GRAPH = graph([...TOLD, rig, seen, scale, sensorDiagonal]);
 export interface Plan<Id extends string = FigureId | RadiusId> {
   readonly graph: Graph;
   readonly told: readonly Figure<Id>[];
+  /** What the answers begin as. */
+  readonly keys: Readonly<Record<Id, undefined>>;
 }
 
-export const WHOLE: Plan = { graph: GRAPH, told: TOLD };
+/** @param worked the graph of all that the figures need; of no more where it is left out */
+export const planned = <Id extends string>(told: readonly Figure<Id>[], worked: Graph = graph(told)): Plan<Id> => ({
+  graph: worked,
+  told,
+  keys: keysOf(told.map((figure) => figure.id)),
+});
+
+export const WHOLE: Plan = planned(TOLD, GRAPH);
 
 /** The plan for some figures only, in the registry's order. */
 export function planFor(ids: readonly (FigureId | RadiusId)[]): Plan {
-  const told = TOLD.filter((f) => ids.includes(f.id));
-  return { graph: graph(told), told };
+  return planned(TOLD.filter((f) => ids.includes(f.id)));
 }
 
 export const figureById = (id: FigureId | RadiusId): Figure => TOLD.find((f) => f.id === id) as Figure;

@@ -7,12 +7,16 @@ import { type Assumption, assumptionsOf } from './assumptions.ts';
 import { cautionsOf } from './cautions.ts';
 import { type Evaluation, evaluate, stopsOf } from './evaluate.ts';
 import type { Glassworks } from './glassworks.ts';
+import { keysOf } from './keys.ts';
 import { FIGURE_IDS, type FigureId, RADIUS_IDS, type RadiusId } from './registry.ts';
 import type { Pairing } from './schema.ts';
 import { sentenceOf } from './sentence.ts';
 import { type Coverage, coverageOf } from './verdict.ts';
 
-/** Light at one distance from the middle of the picture; `lossEv` is left out where no light is left. */
+/**
+ * Light at one distance from the middle of the picture: at the very radius that is told, which is as asked for, or in whole
+ * nanometres. `lossEv` is left out where no light is left.
+ */
 export interface CurvePoint {
   radiusMm: number;
   relativeIllumination: number;
@@ -41,7 +45,6 @@ const CURVE_POINTS = 128;
 const CURVE_REACH = 1.15;
 const NM_PER_MM = 1e6;
 
-const keysOf = <K extends string>(ids: readonly K[]) => Object.fromEntries(ids.map((id) => [id, undefined])) as Record<K, undefined>;
 const FIGURE_KEYS = keysOf(FIGURE_IDS);
 const RADIUS_KEYS = keysOf(RADIUS_IDS);
 
@@ -98,7 +101,7 @@ function radiiOut(reachMm: number): Float64Array {
   return radii;
 }
 
-/** Some of the answers, in an object that begins as one with all of these keys: to add them one by one takes longer. */
+/** Some of the answers. @param keys those of `ids` (`keysOf`) */
 function pick<K extends string, V>(
   all: Readonly<Record<string, V>>,
   ids: readonly K[],

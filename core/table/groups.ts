@@ -1,6 +1,5 @@
 import type { Figure } from '../figure.ts';
-import { graph } from '../graph.ts';
-import type { Plan } from '../pairing/registry.ts';
+import { type Plan, planned } from '../pairing/registry.ts';
 import { FIGURES as BUILD } from './build/figures.ts';
 import { SETTINGS as BUILD_SETTINGS } from './build/settings.ts';
 import { FIGURES as CLOSE_UP } from './close-up/figures.ts';
@@ -49,8 +48,6 @@ export const SETTINGS: readonly Setting[] = [...new Set(Object.values(TABLE_GROU
 type All = readonly { [G in TableGroup]: Groups[G]['settings'][number] }[TableGroup][];
 export const settingsShape = shapeOf(SETTINGS) as unknown as Shape<All>;
 
-const plan = (told: readonly Figure<TableFigureId>[]): Plan<TableFigureId> => ({ graph: graph(told), told });
-
 /** What is worked out for the whole table, and for one group alone. */
-export const WHOLE_TABLE = plan(TABLE_FIGURES);
-export const planOf = (group: TableGroup): Plan<TableFigureId> => plan(TABLE_GROUPS[group].figures);
+export const WHOLE_TABLE = planned(TABLE_FIGURES);
+export const planOf = (group: TableGroup): Plan<TableFigureId> => planned<TableFigureId>(TABLE_GROUPS[group].figures);

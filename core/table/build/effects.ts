@@ -1,11 +1,11 @@
-import { graph } from '../../graph.ts';
 import { type Answer, numberIn } from '../../pairing/answer.ts';
 import { contradictions } from '../../pairing/contradictions.ts';
 import { evaluatePart } from '../../pairing/evaluate.ts';
 import type { Glassworks } from '../../pairing/glassworks.ts';
-import { planFor } from '../../pairing/registry.ts';
+import { planFor, planned } from '../../pairing/registry.ts';
 import type { Pairing } from '../../pairing/schema.ts';
 import { evaluateTable, type TableEvaluation } from '../evaluate.ts';
+import type { TableFigureId } from '../groups.ts';
 import { tubeError } from '../infinity/settings.ts';
 import { tube } from '../infinity/tube.ts';
 import type { SheetRun, SheetStop } from './joined.ts';
@@ -31,8 +31,7 @@ export const darkens = ({ corner }: BuildEffects): boolean => corner !== undefin
 const MOST_STOPS = 8;
 
 const LIGHT = planFor(['cornerIllumination', 'longestUnvignettedSpaceMm']);
-const WRONG_TUBE = [tube.magnificationChange, tube.strehl];
-const TUBE = { graph: graph(WRONG_TUBE), told: WRONG_TUBE };
+const TUBE = planned<TableFigureId>([tube.magnificationChange, tube.strehl]);
 
 /** @param works what works with glass: a pairing whose relay has glass needs it */
 export function buildEffects(evaluation: TableEvaluation, sheet: BuildSheet, works?: Glassworks): BuildEffects {
