@@ -21,7 +21,6 @@ const BLAND = {
 export function contradictionsAlone({ kind, part }: OwnPart, works?: Glassworks): Problem[] {
   if (kind === 'relay' && part.glass && !works) return [];
   const at = `/${kind}`;
-  return contradictions({ ...BLAND, [kind]: part } as Pairing, works)
-    .filter(({ path }) => path === at || path.startsWith(`${at}/`))
-    .map((problem) => ({ ...problem, path: `/part${problem.path.slice(at.length)}` }));
+  const found = contradictions({ ...BLAND, [kind]: part } as Pairing, works);
+  return found.map((problem) => ({ ...problem, path: `/part${problem.path.slice(at.length)}` }));
 }

@@ -46,8 +46,8 @@ function matters({ answers }: Pick<Evaluation, 'answers'>, move: Spread['moves']
 }
 
 function movesAny({ up, down }: Spread['moves'][number]): boolean {
-  for (let j = 0; j < up.length; j++) if ((up[j] as number) > SIGNIFICANT || (down[j] as number) > SIGNIFICANT) return true;
-  return false;
+  const moves = (by: number): boolean => by > SIGNIFICANT;
+  return up.some(moves) || down.some(moves);
 }
 
 /** The guesses that move any figure at all, the one that matters most first; one without an interval comes last. */

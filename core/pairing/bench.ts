@@ -68,8 +68,8 @@ export const lightConeDeg = openFigure({
   source: 'straight lines past the edges of the nose and of the relay',
   needs: [clearWorkingDistanceMm, noseDiameter, objectFieldDiagonalMm, besideRelay],
   of: (a, nose, field, relay) =>
-    typeof a === 'number' && typeof nose === 'number' && typeof field === 'number' && typeof relay === 'number'
-      ? Math.min(elevation(a, (nose + field) / 2), relay)
+    typeof a === 'number' && typeof nose === 'number' && typeof field === 'number'
+      ? Math.min(elevation(a, (nose + field) / 2), relay as number)
       : Gap.join([a, nose, field].filter((v) => v instanceof Gap)),
   as: (a, nose, field, relay) => `min(atan(${a} / ((${nose} + ${field}) / 2)) × 180 / π, ${relay})`,
   bounds: [0, 90],

@@ -48,6 +48,6 @@ export function lightBesides(evaluation: Evaluation, coverage: Coverage): string
   const E = evaluation.answers.cornerIllumination;
   if (coverage.bites === 'lit') return '';
   if (E.state !== 'known') return "How much light the corners get is not known: give the relay's clear opening.";
-  if (E.value >= 0.9995 && (E.low ?? 1) > 1 - TOLD_SPREAD) return 'Light reaches the corners fully.';
+  if (E.value >= 0.9995 && (E.low ?? E.value) > 1 - TOLD_SPREAD) return 'Light reaches the corners fully.';
   return `The corners get ${cornerLight(evaluation)}.`;
 }

@@ -35,14 +35,14 @@ const UNLIT = Gap.none('no relay lights the corners with these openings');
  * may close the corner again: then the first lit length is looked for from `least` up.
  */
 function coveringByLight(r: Rig, threshold: number, cornerMm: number, slope: number, least: number): number | Gap {
-  if (r.sensorOffsetMm === 0 && r.stops.every((stop) => stop.place !== 'sensor'))
-    return slope > 0 ? Math.max(least, cornerMm / slope) : UNLIT;
+  const behind = r.stops.filter((stop) => stop.place === 'sensor');
+  if (r.sensorOffsetMm === 0 && behind.length === 0) return Math.max(least, cornerMm / slope);
   const margin = (f: number): number => {
     const at = { ...r, relayFocalLengthMm: f };
     const F = scaleOf(at);
     return F > 0 ? relativeIllumination(seenStops(at), cornerMm / F) - threshold : -threshold;
   };
-  const from = Math.max(least, SHORTEST, ...r.stops.map((stop) => (stop.place === 'sensor' ? stop.atMm - r.sensorOffsetMm : 0)));
+  const from = Math.max(least, SHORTEST, ...behind.map((stop) => stop.atMm - r.sensorOffsetMm));
   let dark = { f: from, margin: margin(from) };
   if (dark.margin >= 0) return from;
   const ratio = (LONGEST / from) ** (1 / SCAN);
@@ -62,9 +62,9 @@ const coveringByBoth = openStep({
   words: 'relay focal length, no shorter than f_cor, at which the corners get the threshold of the light',
   needs: [rig, litThreshold, sensorDiagonal, litSlope, coveringByField],
   of: (r, threshold, d, slope, field) =>
-    r instanceof Gap || slope instanceof Gap || typeof threshold !== 'number' || typeof d !== 'number'
+    r instanceof Gap || slope instanceof Gap
       ? (Gap.among([r, slope]) as Gap)
-      : coveringByLight(r, threshold, d / 2, slope, typeof field === 'number' ? field : 0),
+      : coveringByLight(r, threshold as number, (d as number) / 2, slope, typeof field === 'number' ? field : 0),
 });
 
 export const shortestCoveringFocalLengthMm = openFigure({

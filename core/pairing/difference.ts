@@ -103,30 +103,28 @@ function less({ graph, told }: Plan, first: Evaluation, other: Evaluation): Answ
   );
 }
 
+/** The weaker origin of two that are known, as they are where their difference is. */
 function weaker(...answers: Answer[]): Origin {
-  const origins = answers.flatMap((x) => (x.state === 'known' ? [x.origin] : []));
-  return ORIGINS.find((o) => origins.includes(o)) ?? 'marked';
+  const origins = answers.map((x) => (x as Extract<Answer, { state: 'known' }>).origin);
+  return ORIGINS.find((o) => origins.includes(o)) as Origin;
 }
 
 /** The inputs of both: once where they are the same thing, else each on its own. */
-function pairedInputs(first: Evaluation, other: Evaluation): { input: Input; inFirst?: Input; inOther?: Input }[] {
+function pairedInputs(first: Evaluation, other: Evaluation): { input: Input; inFirst: Input | undefined; inOther: Input | undefined }[] {
   const shared = (input: Input): Input | undefined => {
-    const twin = other.inputs.find((i) => i.path === input.path);
+    const twin = other.inputs.find((i) => i.path === input.path && i.leaf === input.leaf);
     return twin && sameThing(first.pairing, other.pairing, input, twin) ? twin : undefined;
   };
   const twins = new Set(first.inputs.map(shared));
   return [
-    ...first.inputs.map((input) => {
-      const twin = shared(input);
-      return twin ? { input, inFirst: input, inOther: twin } : { input, inFirst: input };
-    }),
-    ...other.inputs.filter((input) => !twins.has(input)).map((input) => ({ input, inOther: input })),
+    ...first.inputs.map((input) => ({ input, inFirst: input, inOther: shared(input) })),
+    ...other.inputs.filter((input) => !twins.has(input)).map((input) => ({ input, inFirst: undefined, inOther: input })),
   ];
 }
 
-/** An input of the same part, or of equal settings; parts are the same when all that is told of them is. */
+/** An input of the same part, or of equal settings; parts are the same when all that is told of them is. What its glass does may hang on more. */
 function sameThing(a: Pairing, b: Pairing, input: Input, twin: Input): boolean {
-  if (input.least !== twin.least || input.greatest !== twin.greatest || input.value !== twin.value) return false;
+  if (input.least !== twin.least || input.greatest !== twin.greatest) return false;
   const root = input.path.split('/')[1] as keyof Pairing;
   return sameJson(a[root], b[root]);
 }

@@ -21,7 +21,6 @@ export const incrementsIn = (step: number, increment: number): number => Math.fl
  * less than whole, what the frames cover decides. `step > 0`; Infinity where they are beyond counting.
  */
 export function framesOf(subject: number, depth: number, step: number): number {
-  const more = Math.max(0, Math.ceil((subject - depth) / step));
-  if (more > 0 && depth + (more - 1) * step >= subject) return more;
-  return 1 + (depth + more * step < subject ? more + 1 : more);
+  const whole = Math.max(0, Math.floor((subject - depth) / step));
+  return depth + whole * step < subject ? whole + 2 : whole + 1;
 }

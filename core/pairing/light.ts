@@ -146,9 +146,8 @@ const greatestSpace = step({
   words: "the smallest over the stops of (r_i − r_0)/t_c − z_i + S: the axial beam just passes each at the corner's slope",
   needs: [rig, sensorDiagonal],
   of: (r, d) => {
-    let greatest = Number.NEGATIVE_INFINITY;
-    for (const span of clearingSpans(r, d / 2)) greatest = Math.max(greatest, span[1]);
-    return greatest >= 0 ? greatest : NO_SPACE;
+    const spans = clearingSpans(r, d / 2);
+    return spans.length > 0 ? Math.max(...spans.map((span) => span[1])) : NO_SPACE;
   },
 });
 

@@ -73,14 +73,13 @@ function spanOf(rig: Rig, here: Course, there: Course, r: number, k: number, sig
   return [least, greatest];
 }
 
-/** The stop that limits the axial beam. */
+/** The stop that limits the axial beam, on the focus, where none is seen upside down. */
 function narrowest(rig: Rig, course: Course): number {
   let narrow = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < rig.stops.length; i++) {
     const stop = rig.stops[i] as PlacedStop;
-    const A = reachA(rig, course, stop);
-    const radius = A === 0 ? Number.POSITIVE_INFINITY : stop.diameterMm / Math.abs(A);
+    const radius = stop.diameterMm / reachA(rig, course, stop);
     if (radius >= least) continue;
     least = radius;
     narrow = i;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { earned, listed, percent, short } from '../../core/index.ts';
-import { article, atLeast, atMost } from '../../core/words.ts';
+import { article, atLeast, atMost, duration } from '../../core/words.ts';
 
 describe('numbers in words', () => {
   it('keep three digits and no idle zeros', () => {
@@ -40,5 +40,47 @@ describe('numbers in words', () => {
   });
   it('list with an and', () => {
     expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a and b', 'a, b and c']);
+  });
+  it('tell shares below 1 % with one digit, below 10 % with two, from there in whole ones, of losses as of gains', () => {
+    expect([0.0099, 0.00999, 0.01, 0.0123, 0.0994, 0.0999, 0.1, 0.104, 0.105].map(percent)).toEqual([
+      '1 %',
+      '1 %',
+      '1 %',
+      '1.2 %',
+      '9.9 %',
+      '10 %',
+      '10 %',
+      '10 %',
+      '11 %',
+    ]);
+    expect([-0.0024, -0.045, -0.123].map(percent)).toEqual(['−0.2 %', '−4.5 %', '−12 %']);
+  });
+  it('of hundreds and of whole numbers show four digits where nothing is said of their ±, of others three', () => {
+    const bare = (x: number): string => earned(x, undefined, undefined);
+    expect([99.94, 100, 100.04, -100.04, -99.94, 12345, 1.2345].map(bare)).toEqual([
+      '99.9',
+      '100',
+      '100',
+      '−100',
+      '−99.9',
+      '12350',
+      '1.23',
+    ]);
+    expect([100.14, -100.14].map(bare)).toEqual(['100.1', '−100.1']);
+  });
+  it('show no more than four digits, however small the ±, and no less than one', () => {
+    expect(earned(12.34567, 12.34566, 12.34568)).toBe('12.35');
+    expect(earned(2.6, -50, 60)).toBe('3');
+    expect(earned(-12.3456, -12.7, -12)).toBe('−12.35');
+    expect(earned(0, 0, 0)).toBe('0');
+    expect(earned(3, Number.NEGATIVE_INFINITY, 4)).toBe('3');
+  });
+});
+
+describe('durations', () => {
+  it('are seconds up to a minute and a half, then minutes, from two hours on hours, each with what is left over', () => {
+    expect([0.5, 89.6, 90, 90.4, 90.6, 120].map(duration)).toEqual(['0.5 s', '89.6 s', '1 min 30 s', '1 min 30 s', '1 min 31 s', '2 min']);
+    // 7199.4 s are two hours less a second; 7199.6 s are rounded to two hours; 7229 s to 120 minutes, 7231 s to 121.
+    expect([7199.4, 7199.6, 7229, 7231, 9000].map(duration)).toEqual(['119 min 59 s', '2 h', '2 h', '2 h 1 min', '2 h 30 min']);
   });
 });

@@ -2,7 +2,7 @@
  * Would a test notice? Each mutant of core is one place changed: an operator, a number, a branch, a statement. Told is
  * how many of them the tests notice, by folder; it fails below the floors. By hand, not part of `npm test`:
  *
- *   npm run mutants -- [--fresh] [--only core/pupil] [--patience 1500] [--runs 5] [--workers 2] [--tests tests/core/pupil] [--tell]
+ *   npm run mutants -- [--fresh] [--only core/pupil,core/lens] [--patience 1500] [--runs 5] [--workers 2] [--tests tests/core/pupil] [--tell]
  *
  * `noticed.json` keeps what was noticed before: that is not tried again while its file stays as it is (`--fresh` tries
  * all, `--tell` none). With `--tests` only those are tried that begin so: quick, while one writes them. Those in `equivalent/` change nothing that could be noticed, each with the reason.
@@ -29,6 +29,9 @@ const { values: options } = parseArgs({
   },
 });
 
+const only = options.only.split(',');
+const isIn = (file: string): boolean => only.some((beginning) => file.startsWith(beginning));
+
 const filesIn = (folder: string, ending: string): string[] =>
   (readdirSync(join(ROOT, folder), { recursive: true }) as string[])
     .filter((name) => name.endsWith(ending))
@@ -44,7 +47,7 @@ interface Tried extends Mutant {
 const sources = filesIn('core', '.ts');
 const texts = new Map(sources.map((file) => [file, readFileSync(join(ROOT, file), 'utf8')]));
 const before = readNoticed(texts);
-const noticed = (file: string, i: number): boolean => !(options.fresh && file.startsWith(options.only)) && before(file, i);
+const noticed = (file: string, i: number): boolean => !(options.fresh && isIn(file)) && before(file, i);
 const equivalent = readEquivalent(texts);
 const files: Record<string, Plan['files'][string]> = {};
 const all: Tried[] = [];
@@ -66,7 +69,7 @@ const tests = ['tests/core', 'tests/published', 'tests/data']
   .filter((file) => file.startsWith(options.tests));
 const reaching = reachingOf(sources, tests);
 const beside = besideCore(tests);
-const wanted = all.filter(({ state, file }) => state === 'not tried' && file.startsWith(options.only));
+const wanted = all.filter(({ state, file }) => state === 'not tried' && isIn(file));
 const logs: string[] = [];
 
 /** What has been found so far, by all who try. */
@@ -133,10 +136,10 @@ if (!options.tell) await Promise.all(Array.from({ length: workers }, (_, share) 
 clearInterval(telling);
 take();
 
-const told = scores(all.filter(({ file }) => file.startsWith(options.only)));
+const told = scores(all.filter(({ file }) => isIn(file)));
 console.table(told.folders);
 console.log(told.sentence);
-const left = all.filter(({ state, file }) => !['noticed', 'equivalent'].includes(state) && file.startsWith(options.only));
+const left = all.filter(({ state, file }) => !['noticed', 'equivalent'].includes(state) && isIn(file));
 const brief = (text: string): string => text.replace(/\s+/g, ' ').slice(0, 100);
 writeFileSync(
   join(SCRATCH, 'left.txt'),

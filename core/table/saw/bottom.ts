@@ -57,7 +57,7 @@ export function bottom(
       damping = Math.max(1e-9, damping / 30);
       break;
     }
-    if (moved <= 1e-12 * chi || damping >= 1e12) break;
+    if (moved <= 1e-12 * chi) break;
   }
   return { u, chi };
 }

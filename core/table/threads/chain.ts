@@ -81,8 +81,8 @@ export function shortestChain(
   }
 }
 
-/** Whether one at the same end, cheaper or first, can do all that the other can: it is no longer and has left as much in the box. */
-const doesAsMuch = (a: Label, b: Label): boolean => a.links.length <= b.links.length && a.used.every((i) => b.used.includes(i));
+/** Whether one at the same end, cheaper or first, can do all that the other can: it has left as much in the box, and so is no longer. */
+const doesAsMuch = (a: Label, b: Label): boolean => a.used.every((i) => b.used.includes(i));
 
 function extended(
   label: Label,

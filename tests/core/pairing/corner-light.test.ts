@@ -52,6 +52,9 @@ describe("the corner's light in words", () => {
     expect(say(wide, shared, [])).toBe(open);
     expect(say(wide, pulls([RIM, 1], ['/b', Math.sqrt(0.42)]), [])).toBe(until);
     expect(say(wide, [], [])).toBe(open);
+    // In 64ths, which binary has whole: 49 of 49 + 16 + 4 + 1 is seven tenths.
+    const sixtyFourths = (main: number) => pulls([RIM, main / 64], ['/b', 4 / 64], ['/c', 2 / 64], ['/d', 1 / 64]);
+    expect([say(wide, sixtyFourths(7), []), say(wide, sixtyFourths(6.99), [])]).toEqual([until, open]);
   });
   it('lays to the way that the relay maps angles what it alone may cost', () => {
     expect(say([1, 0.8, 1], pulls(['/b', 0.1], ['/relay/glass', 0, 0.2]), [])).toBe(

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { framesOf, stepOf } from '../../../core/pairing/frames.ts';
+import { framesOf, stepOf, USUAL_OVERLAP } from '../../../core/pairing/frames.ts';
 
 const RUNS = Number(process.env.RUNS ?? 300);
 
@@ -89,6 +89,11 @@ describe('the frames of a stack', () => {
           const step = stepOf(depth, overlap, 0);
           expect(framesOf(depth + whole * step, depth, step)).toBe(1 + whole);
         }
+  });
+
+  it('of a usual stack share a fifth of their depth', () => {
+    // 1000 steps of 8 behind the first depth of 10.
+    expect(framesOf(8010, 10, stepOf(10, USUAL_OVERLAP, 0))).toBe(1001);
   });
 
   it('are one for a flat subject, many without limit, and never what is no number', () => {

@@ -31,18 +31,50 @@ describe('the infinity spaces that clear a height on the sensor', () => {
     expect(spans([pupil(10), ring('wide', 100, 60), rim(30)])).toEqual([[60, 200]]);
     expect(spans([pupil(10), ring('wide', 100, 200), rim(30)])).toEqual([[200, 200]]);
     expect(spans([pupil(10), ring('wide', 100, 201), rim(30)])).toEqual([]);
+    expect(spans([ring('wide', 100, 60), pupil(10), ring('other', 100, 40), rim(30)])).toEqual([[60, 200]]);
+  });
+
+  it('hold a frame before the sensor, which each height meets there', () => {
+    expect(spans([pupil(10), rim(30), behind('frame', 20.1, 0)])).toEqual([[0, 200]]);
+    expect(spans([pupil(10), rim(30), behind('frame', 19.9, 0)])).toEqual([]);
   });
 
   it('are none where a ring that does not move cuts, and all where it lies on the pupil and is as wide', () => {
     expect(spans([pupil(10), ring('ring', 11, 80)])).toEqual([]);
     expect(spans([pupil(10), ring('ring', 11, 0)])).toEqual([[0, Number.POSITIVE_INFINITY]]);
-    const both = spans([pupil(10), ring('ring', 10, 0), rim(30)]);
-    expect(new Set(both.map(String))).toEqual(new Set(['0,200']));
+    expect(spans([pupil(10), ring('ring', 10, 0), rim(30)])).toEqual([[0, 200]]);
   });
 
   it('are those of the ring that limits the axis where one does', () => {
     // The ring's radius is 4, 80 mm from the pupil; the rim must be within 220 mm of it: (15 - 4) 200 / 10. The pupil is wider by 5.
     expect(spans([pupil(18), ring('ring', 8, 80), rim(30)])).toEqual([[80, 300]]);
+  });
+
+  // The sensor beyond the focus sees what stands before the source of the beam that is sharp there upside down.
+  it('are those at which the discs say so where a ring is seen upside down', () => {
+    let [clear, inverted] = [0, 0];
+    for (const inner of [0.5, 1, 2, 4, 12, 18, 24, 30, 40, 60])
+      for (const wide of [2, 10, 40, 200])
+        for (const r of [0.3, 2]) {
+          const rig = rigWith([pupil(10), ring('ring', inner, 60), rim(wide)], {
+            relayFocalLengthMm: 100,
+            sensorOffsetMm: 50,
+            exitPupilFromShoulderMm: 120,
+          });
+          const found = clearingSpans(rig, r);
+          for (let space = 350.13; space < 425; space += 1.7) {
+            const there = { ...rig, infinitySpaceMm: space };
+            const F = scaleOf(there);
+            const near = found.some((span) => span.some((end) => Math.abs(end - space) < 1e-6));
+            if (near) continue;
+            const inside = found.some(([least, greatest]) => least <= space && space <= greatest);
+            expect(inside, JSON.stringify([there, r, found])).toBe(F > 0 && F * onsetSlope(seenStops(there)) >= r);
+            if (inside) clear++;
+            if (inside && space > 362) inverted++;
+          }
+        }
+    expect(clear).toBeGreaterThan(50);
+    expect(inverted).toBeGreaterThan(50);
   });
 
   // By a second route: the discs as they are seen, at one space after another.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contradictions, type Pairing } from '../../../../core/index.ts';
+import { ofRelay } from '../../../../core/pairing/contradict/relay.ts';
 import { ofFocus, ofStops } from '../../../../core/pairing/contradict/spacing.ts';
 import { relayFocalLength } from '../../../../core/pairing/contradict/statement.ts';
 import type { GlassRelay, Glassworks } from '../../../../core/pairing/glassworks.ts';
@@ -29,6 +30,18 @@ describe("a relay's glass", () => {
     expect([201.9, 202.1, 198.1, 197.9].map((focalLengthMm) => relay({ focalLengthMm }))).toEqual([[], length, [], length]);
     expect([5.29, 5.31, 4.71, 4.69].map((powerDioptre) => relay({ powerDioptre }))).toEqual([[], power, [], power]);
   });
+  it('may be as far from its rim and its power as that, and no farther', () => {
+    const told = (more: object, known: Partial<GlassRelay>) =>
+      ofRelay({ ...base, relay: { kind: 'supplementary', ...more } } as Pairing, { ...glass, ...known }).map(({ path }) => path);
+    expect(told({ clearApertureMm: 64 * 1.001 }, { clearDiameterMm: 64 })).toEqual([]);
+    // 6 % of 25 D is 1.5 D, both without rounding.
+    expect([26.5, 26.51, 23.5, 23.49].map((powerDioptre) => told({ powerDioptre }, { focalLengthMm: 40 }))).toEqual([
+      [],
+      ['/relay/powerDioptre'],
+      [],
+      ['/relay/powerDioptre'],
+    ]);
+  });
   it('is not held against what was measured', () => {
     expect([relay({ focalLengthMm: measured(210) }), relay({ powerDioptre: measured(6) })]).toEqual([[], []]);
     expect(relay({ focalLengthMm: measured(210), powerDioptre: 6 })).toEqual([]);
@@ -55,6 +68,11 @@ describe("a relay's numbers", () => {
     expect([at(70, [70, 200]), at(200, [70, 200]), at(100, [100, 100])]).toEqual([[], [], []]);
     const outside = ['/relay/focalLengthMm contradiction'];
     expect([at(69, [70, 200]), at(201, [70, 200])]).toEqual([outside, outside]);
+    const [problem] = contradictions({
+      ...base,
+      relay: { kind: 'camera-lens', focalLengthMm: 69, focalLengthRangeMm: [70, 200] },
+    } as Pairing);
+    expect(problem).toMatchObject({ message: "lies outside the zoom's range, 70 to 200 mm", expected: 'between 70 and 200' });
     expect(lens({ powerDioptre: 5, focalLengthRangeMm: [70, 190] })).toEqual(outside);
     expect(lens({ powerDioptre: 5, focalLengthRangeMm: [70, 210] })).toEqual([]);
   });
@@ -130,6 +148,16 @@ describe('the sensor before the image of the exit pupil', () => {
     expect([focus(359, at(-60, { infinitySpaceMm: 240 })), focus(361, at(-60, { infinitySpaceMm: 240 }))]).toEqual([[], wrong]);
     const byGlass = { infinitySpaceMm: 293, relay: { kind: 'supplementary' } };
     expect([focus(359, byGlass, glass), focus(361, byGlass, glass)]).toEqual([[], wrong]);
+  });
+  it('counts what sensor and space may be, each to its own end', () => {
+    // z = 400: 200 - s, which is 20 at 180.
+    expect([focus(doubtful(168, 10), { infinitySpaceMm: 400 }), focus(doubtful(172, 10), { infinitySpaceMm: 400 })]).toEqual([[], wrong]);
+    // s = 160: 360 - 0.8 z, which is 20 at z = 425.
+    expect([focus(160, { infinitySpaceMm: doubtful(412, 10) }), focus(160, { infinitySpaceMm: doubtful(416, 10) })]).toEqual([[], wrong]);
+    // z = 80: 200 + 0.6 s, which is 20 at -300.
+    expect([focus(doubtful(-288, 10), { infinitySpaceMm: 80 }), focus(doubtful(-292, 10), { infinitySpaceMm: 80 })]).toEqual([[], wrong]);
+    // s = -300: 1.5 z - 100, which is 20 at z = 80.
+    expect([focus(-300, { infinitySpaceMm: doubtful(92, 10) }), focus(-300, { infinitySpaceMm: doubtful(88, 10) })]).toEqual([[], wrong]);
   });
   it('counts what all of them may be, an unknown pupil 60 mm either way', () => {
     const { exitPupilFromShoulderMm: _, ...unknown } = base.objective;

@@ -79,6 +79,35 @@ describe('a run', () => {
     expect(through(false)).toMatchObject({ toBuy: 1 });
     expect(through(true)).toMatchObject({ toBuy: 0 });
   });
+
+  it('may be longer than it need be where that is all owned, or of fewer pieces where all is bought alike', () => {
+    // One ring to buy, 10 mm; or two owned of 4 mm with a tube of 3 mm between them. Both within 1 mm of 11.
+    const rings = [
+      ring('M25', 'female', '58', 'male', 10, false),
+      ring('M25', 'female', 'M42 x 1', 'male', 4),
+      ring('M42 x 1', 'female', '58', 'male', 4),
+    ];
+    const wanted = { value: 11, low: 11, high: 11, within: 1 };
+    const through = (preferOwned: boolean) => runBetween(OBJECTIVE, M58, wanted, box(rings, [tube(3)], { preferOwned }));
+    expect([through(false), through(true)]).toMatchObject([
+      { toBuy: 1, lengthMm: 10 },
+      { toBuy: 0, lengthMm: 11 },
+    ]);
+  });
+
+  it('is the nearest to its length of those with as many pieces, too long or too short', () => {
+    const rings = ['M42 x 1', 'M52 x 0.75'].flatMap((thread) => [
+      ring('M25', 'female', thread, 'male', 5),
+      ring(thread, 'female', '58', 'male', 5),
+    ]);
+    const wide = (lengthMm: number): Tube => ({ ...tubeOf({ thread: 'M52 x 0.75', lengthMm }), owned: true });
+    const wanted = { value: 20, low: 20, high: 20, within: 0.5 };
+    const length = (first: number, second: number) =>
+      runBetween(OBJECTIVE, M58, wanted, box(rings, [tube(first), wide(second)], { preferOwned: true }));
+    expect(
+      [length(9.7, 10.1), length(9.9, 10.3), length(10.3, 9.8), length(10.1, 9.6)].map((run) => 'lengthMm' in run && run.lengthMm),
+    ).toEqual([20.1, 19.9, 19.8, 20.1]);
+  });
 });
 
 describe('a gap', () => {
