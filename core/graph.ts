@@ -40,6 +40,7 @@ export function graph(outputs: readonly Node[]): Graph {
   const needs = order.map((node) => (node.kind === 'leaf' ? [] : node.needs.map((need) => place.get(need) as number)));
   const calls = order.map((node) => (node.kind === 'leaf' ? undefined : callOf(node)));
   const leaves = order.flatMap((node, i) => (node.kind === 'leaf' ? [i] : []));
+  const leafNodes = leaves.map((i) => order[i] as Node);
   const worked = order.flatMap((node, i) => (node.kind === 'leaf' ? [] : [i]));
   const blank: Sheet = order.map(() => undefined);
   // All that is worked out, in turn: flat lists, since to look into an object for each takes as long as a short formula.
@@ -77,10 +78,7 @@ export function graph(outputs: readonly Node[]): Graph {
     place,
     fill(values) {
       const sheet: Sheet = blank.slice();
-      for (let k = 0; k < leaves.length; k++) {
-        const i = leaves[k] as number;
-        sheet[i] = values.get(order[i] as Node);
-      }
+      for (let k = 0; k < leaves.length; k++) sheet[leaves[k] as number] = values.get(leafNodes[k] as Node);
       recompute(sheet);
       return sheet;
     },
