@@ -110,7 +110,7 @@ export function clashOf(
 /** Between which values it is looked for. */
 export function rangeOf(unknown: Unknown, infinitySpaces: readonly number[], inputs: readonly Input[]): readonly [number, number] {
   const [least, greatest] = BOUNDS[unknown.name];
-  const said = inputs.find((i) => unknown.replaces(i) && i.leaf === unknown.leaf && i.path === unknown.path)?.value;
+  const said = inputs.find((i) => i.path === unknown.path)?.value;
   if (OPENINGS.has(unknown.name) && said !== undefined)
     return [Math.max(least, said / OPENING_OFF), Math.min(greatest, said * OPENING_OFF)];
   if (unknown.leaf !== leaves.exitPupilFromShoulder) return [least, greatest];

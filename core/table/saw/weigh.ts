@@ -12,14 +12,13 @@ export const NINETY_FIVE = 1.959963984540054;
 
 /** 95 % points of χ² for 1 to 11 degrees of freedom, 1.9600² and on. */
 const CHI_SQUARE_95 = [3.841, 5.991, 7.815, 9.488, 11.07, 12.592, 14.067, 15.507, 16.919, 18.307, 19.675];
-export const chiSquare95 = (freedom: number): number => CHI_SQUARE_95[freedom - 1] as number;
+export const chiSquare95 = (freedom: number): number => CHI_SQUARE_95[freedom - 1] ?? Number.POSITIVE_INFINITY;
 
 /**
  * By how much readings that do not agree widen the ±: Birge's ratio √(χ²/freedom) where χ² is beyond its 95 %, else
- * 1, because what agrees within chance needs no widening.
+ * 1, because what agrees within chance needs no widening. Without freedom there is nothing to agree.
  */
-export const birgeRatio = (chi: number, freedom: number): number =>
-  freedom > 0 && chi > chiSquare95(freedom) ? Math.sqrt(chi / freedom) : 1;
+export const birgeRatio = (chi: number, freedom: number): number => (chi > chiSquare95(freedom) ? Math.sqrt(chi / freedom) : 1);
 
 /** No reading's own doubt counts for less than this share of what it shares with others: double precision ends there. */
 const ROUNDING = 1e-10;

@@ -7,9 +7,8 @@ import type { Seen } from './magnification.ts';
 import { type Sighting, type WallReading, wallReading } from './sightings.ts';
 
 /** A value with the digits that it earns and its 95 % to the same place. */
-function told(value: number, low: number, high: number): string {
-  const number = earned(value, low, high, 5);
-  const half = Math.max(value - low, high - value);
+function told(value: number, half: number): string {
+  const number = earned(value, value, value + half, 5);
   const even = half.toFixed(number.split('.')[1]?.length ?? 0);
   return `${number} ± ${Number(even) > 0 ? even : short(half, 2)}`;
 }
@@ -20,7 +19,7 @@ const between = ({ low, high }: { low: number; high: number }): string => `${sho
 export function findingInWords(finding: Finding): string {
   const { value, plusMinus, path } = finding;
   const size = Math.abs(value);
-  const parts = [headOf(path, value, told(size, size - plusMinus, size + plusMinus))];
+  const parts = [headOf(path, value, told(size, plusMinus))];
   if (path === '/relay/focalLengthMm' && finding.asTheyStand.includes('/objective/magnification'))
     parts[0] += ", the objective's engraving taken as it stands: a magnification alone does not tell the two apart";
   if (path === '/objective/magnification')
@@ -41,14 +40,14 @@ const clashInWords = ({ value, path }: NonNullable<Finding['clash']>): string =>
     : `${short(value)} stood here as exact: one of the two is wrong, so look at both once more.`;
 
 function headOf(path: string, value: number, number: string): string {
-  if (path === '/relay/focalLengthMm') return `The relay's true focal length is ${number} mm`;
   if (path === '/objective/magnification') return `The objective's true magnification is ${number}`;
   if (path === '/objective/exitPupilFromShoulderMm')
     return `The exit pupil sits ${number} mm from the objective's shoulder, ${value < 0 ? 'inside the objective' : 'toward the relay'}`;
-  return `${capital(path === '/relay/clearApertureMm' ? "the relay's clear opening" : nameOf(path))} is ${number} mm`;
+  return `${capital(nameOf(path))} is ${number} mm`;
 }
 
-export const seenInWords = ({ value, low, high }: Seen): string => `You photograph at ${told(value, low, high)}×.`;
+export const seenInWords = ({ value, low, high }: Seen): string =>
+  `You photograph at ${told(value, Math.max(value - low, high - value))}×.`;
 
 const WALL_NAMES: Record<WallReading, string> = {
   cornerLossEv: "the corner's loss",

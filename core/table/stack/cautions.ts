@@ -35,10 +35,8 @@ export function stackCautions(evaluation: TableEvaluation): string[] {
   ];
 }
 
-/** By how much the rays at the edge of the aperture move farther with the rail than the paraxial ones. */
+/** By how much the rays at the edge of the aperture move farther with the rail than the paraxial ones; NaN where the aperture is not known. */
 function edgeAhead(evaluation: TableEvaluation): number {
-  const NA = numberAt(evaluation, systemNa);
-  if (NA === undefined) return 0;
-  const [n, ni] = [subjectIndex, immersion].map((node) => numberAt(evaluation, node)) as [number, number];
+  const [NA, n, ni] = [systemNa, subjectIndex, immersion].map((node) => numberAt(evaluation, node)) as [number, number, number];
   return Math.abs(Math.sqrt((n * n - NA * NA) / (ni * ni - NA * NA)) / (n / ni) - 1);
 }
