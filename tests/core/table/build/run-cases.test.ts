@@ -95,6 +95,20 @@ describe('a run', () => {
     ]);
   });
 
+  it('has one tube to buy, or two owned of another thread where that is preferred', () => {
+    const rings = ['M42 x 1', 'M52 x 0.75'].flatMap((thread) => [
+      ring('M25', 'female', thread, 'male', 5),
+      ring(thread, 'female', '58', 'male', 5),
+    ]);
+    const five = (): Tube => ({ ...tubeOf({ thread: 'M52 x 0.75', lengthMm: 5 }), owned: true });
+    const run = (preferOwned: boolean) =>
+      runBetween(OBJECTIVE, M58, exact(20), box(rings, [tube(10, false), five(), five()], { preferOwned }));
+    expect([run(false), run(true)].map((found) => [pieces(found).length, 'toBuy' in found && found.toBuy])).toEqual([
+      [3, 1],
+      [4, 0],
+    ]);
+  });
+
   it('is the nearest to its length of those with as many pieces, too long or too short', () => {
     const rings = ['M42 x 1', 'M52 x 0.75'].flatMap((thread) => [
       ring('M25', 'female', thread, 'male', 5),
