@@ -111,12 +111,15 @@ describe('rows that are kept', () => {
 
   it('serve only inputs for which they would be made alike', () => {
     fc.assert(
-      fc.property(inputs, (asked) => {
-        const { low, high, moves } = spreadOf(GRAPH, SHEET, asked, FIGURES);
-        const anew = spreadOf(GRAPH, SHEET, asked, [...FIGURES]);
-        expect({ low, high, moves }).toEqual({ low: anew.low, high: anew.high, moves: anew.moves });
+      fc.property(fc.array(inputs, { minLength: 2, maxLength: 40 }), (lists) => {
+        const figures = [...FIGURES];
+        for (const asked of lists) {
+          const { low, high, moves } = spreadOf(GRAPH, SHEET, asked, figures);
+          const anew = spreadOf(GRAPH, SHEET, asked, [...FIGURES]);
+          expect({ low, high, moves }).toEqual({ low: anew.low, high: anew.high, moves: anew.moves });
+        }
       }),
-      { numRuns: 300 },
+      { numRuns: 15 },
     );
   });
 
