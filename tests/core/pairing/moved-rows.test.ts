@@ -123,6 +123,28 @@ describe('rows that are kept', () => {
     );
   });
 
+  it.each([undefined, 'one way', 'both ways'] as const)(
+    'tell an input that ends at its value from one that goes on beyond it (%s)',
+    (apart) => {
+      for (const [ending, going] of [
+        [
+          [0, 1],
+          [2, 1],
+        ],
+        [
+          [2, 0],
+          [2, 1],
+        ],
+      ] as const) {
+        const figures = [...FIGURES];
+        spreadOf(GRAPH, SHEET, [doubtful(a, ...ending, apart)], figures);
+        const { low, high } = spreadOf(GRAPH, SHEET, [doubtful(a, ...going, apart)], figures);
+        // The first figure is the leaf itself, 3 mm.
+        expect([low[0], high[0]]).toEqual([1, 4]);
+      }
+    },
+  );
+
   it('serve inputs of their kind, as many kinds as fit; then the oldest makes room', () => {
     const figures = [...FIGURES];
     // A kind for each number written with four figures of three: 81 of them.
