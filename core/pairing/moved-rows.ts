@@ -35,10 +35,10 @@ export interface Together {
 export const samplesOf = ({ apart, least, value, greatest }: Input): readonly number[] =>
   apart === 'one way' ? [least, greatest] : samplesOver(least, value, greatest);
 
-/** The k-th of them. */
+/** The k-th of them; never its value, where the sheet stands as it is. */
 function sampleAt({ apart, least, value, greatest }: Input, k: number): number {
   if (apart === 'one way') return k === 0 ? least : greatest;
-  return k === 0 ? least : k === 1 ? (least + value) / 2 : k === 2 ? value : k === 3 ? (value + greatest) / 2 : greatest;
+  return k === 0 ? least : k === 1 ? (least + value) / 2 : k === 3 ? (value + greatest) / 2 : greatest;
 }
 
 /** Who writes a leaf on a row: an input, at one of its samples or, where there is none, moved by a part of its interval. */
