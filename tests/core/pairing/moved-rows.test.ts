@@ -137,8 +137,8 @@ describe('rows that are kept', () => {
         ],
       ] as const) {
         const figures = [...FIGURES];
-        spreadOf(GRAPH, SHEET, [doubtful(a, ...ending, apart)], figures);
-        const { low, high } = spreadOf(GRAPH, SHEET, [doubtful(a, ...going, apart)], figures);
+        spreadOf(GRAPH, SHEET, [doubtful(a, ending[0], ending[1], apart)], figures);
+        const { low, high } = spreadOf(GRAPH, SHEET, [doubtful(a, going[0], going[1], apart)], figures);
         // The first figure is the leaf itself, 3 mm.
         expect([low[0], high[0]]).toEqual([1, 4]);
       }
