@@ -1,4 +1,5 @@
 import '../styles/path.css';
+import '../styles/held.css';
 import { useRef } from 'preact/hooks';
 import { short } from '../../core/index.ts';
 import { BeamTone } from '../plates/beams.tsx';
