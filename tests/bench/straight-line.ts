@@ -13,8 +13,15 @@ import { clearingSpans } from '../../core/pupil/spaces.ts';
 
 const plain = (q: unknown): number => (typeof q === 'number' ? q : (q as { value: number }).value);
 
+/** What is taken where the opening example says nothing (mm): where the pupil lies behind the shoulder, how wide the nose is. */
+const PUPIL_FROM_SHOULDER = -19.75;
+const NOSE = 20.81108834234519;
+/** Of a stack's frame, what it has in common with the next. */
+const OVERLAP = 0.2;
+const DEG = 180 / Math.PI;
+
 /** The figures of a pairing with a close-up lens in focus at infinity, as one would write them down in a row: the bench's yardstick. */
-export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pairing): number[] {
+export function straightLine({ objective, relay, sensor, infinitySpaceMm, subject }: Pairing): number[] {
   const M = plain(objective.magnification);
   const NA = plain(objective.na);
   const reference = plain(objective.referenceFocalLengthMm);
@@ -23,6 +30,10 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
   const H = plain(sensor.heightMm);
   const p = plain(sensor.pixelPitchUm) / 1000;
   const S = plain(infinitySpaceMm);
+  const free = plain(objective.workingDistanceMm);
+  const parfocal = plain(objective.parfocalDistanceMm);
+  const rim = plain(relay.clearApertureMm);
+  const [a, b, thick] = [subject?.widthMm as number, subject?.heightMm as number, 1000 * (subject?.depthMm as number)];
   const l = 550e-6;
   const fo = reference / M;
   const f = 1000 / plain(relay.powerDioptre);
@@ -32,10 +43,10 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
   const rig = {
     stops: [
       { label: '', path: '', diameterMm: Dp, place: 'pupil' as const, atMm: 0 },
-      { label: '', path: '', diameterMm: plain(relay.clearApertureMm), place: 'relay' as const, atMm: 0 },
+      { label: '', path: '', diameterMm: rim, place: 'relay' as const, atMm: 0 },
     ],
     infinitySpaceMm: S,
-    exitPupilFromShoulderMm: -19.75,
+    exitPupilFromShoulderMm: PUPIL_FROM_SHOULDER,
     principalPlaneFromRimMm: 0,
     relayFocalLengthMm: f,
     sensorOffsetMm: 0,
@@ -54,11 +65,22 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
   const optical = (4 * W * H) / (l * N) ** 2 / 1e6;
   const nyquist = 1 / (2 * p);
   const z = S - rig.exitPupilFromShoulderMm;
+  const across = d / m;
+  const pixel = (1000 * p) / m;
+  const rayleigh = (1000 * (AIRY_ZERO / 2) * l) / na;
+  const depth = (1000 * l) / (na * na) + (1000 * p) / (m * na);
+  const steps = Math.max(0, Math.floor((thick - depth) / (depth * (1 - OVERLAP))));
   return [
     m,
     W / m,
     H / m,
-    d / m,
+    across,
+    m * Math.max(Math.max(a, b) / Math.max(W, H), Math.min(a, b) / Math.min(W, H)),
+    Math.min(corrected, lit) / m,
+    free,
+    Math.min(Math.atan(free / ((NOSE + across) / 2)), Math.atan((parfocal + S) / ((rim + across) / 2))) * DEG,
+    S + f,
+    depth + steps * depth * (1 - OVERLAP) < thick ? steps + 2 : steps + 1,
     fo,
     f,
     corrected,
@@ -70,12 +92,13 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
     N / Math.sqrt(E),
     Math.max((d * reference) / field, d / 2 / half),
     clearingSpans(rig, d / 2)[0]?.[1] ?? 0,
-    (1000 * (AIRY_ZERO / 2) * l) / na,
+    rayleigh,
+    Math.max(rayleigh, 2 * pixel),
     2000 * AIRY_ZERO * l * N,
     (2 * na) / l,
     1 / (l * N),
     nyquist,
-    (1000 * p) / m,
+    pixel,
     (l * N) / (2 * p),
     diffractionMtf(nyquist * l * N) * (2 / Math.PI),
     optical,
@@ -83,9 +106,9 @@ export function straightLine({ objective, relay, sensor, infinitySpaceMm }: Pair
     Dp,
     na,
     N,
-    (1000 * l) / (na * na) + (1000 * p) / (m * na),
+    depth,
     0,
-    (Math.atan(t * (1 - z / f)) * 180) / Math.PI,
+    Math.atan(t * (1 - z / f)) * DEG,
     onsetSlope(seen) * f,
     half * f,
     cutoffSlope(seen) * f,
