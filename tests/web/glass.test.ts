@@ -183,3 +183,19 @@ describe('what is wrong', () => {
     await page.waitForSelector('.section [data-glass]');
   });
 });
+
+it('lets the relay be taken by hand in the section, also where the view is the first that is opened', async () => {
+  const page = await visit(`${VIEW}${linkOf(withGlass())}`, {}, READY);
+  const relay = page.locator('[data-handle=relay]');
+  await relay.scrollIntoViewIfNeeded();
+  const [mark, stage] = [await relay.boundingBox(), await page.locator('.stage').first().boundingBox()];
+  if (!mark || !stage) throw new Error('nothing to take hold of');
+  const [x, y] = [mark.x + mark.width / 2, mark.y + mark.height / 2];
+  expect(x > stage.x && x < stage.x + stage.width && y > stage.y && y < stage.y + stage.height).toBe(true);
+  const before = Number(await relay.getAttribute('aria-valuenow'));
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 30, y, { steps: 5 });
+  await page.mouse.up();
+  expect(Number(await relay.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+});
