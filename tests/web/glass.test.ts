@@ -197,5 +197,5 @@ it('lets the relay be taken by hand in the section, also where the view is the f
   await page.mouse.down();
   await page.mouse.move(x + 30, y, { steps: 5 });
   await page.mouse.up();
-  expect(Number(await relay.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+  await page.waitForFunction((was) => Number(document.querySelector('[data-handle=relay]')?.getAttribute('aria-valuenow')) > was, before);
 });
