@@ -36,17 +36,18 @@ function leastOfTwo(a: Parabola, b: Parabola): number {
 /**
  * The one plane at which the largest of several is least, exactly; undefined for none. Where each is
  * below a level is an interval, and intervals that meet two by two all meet (Helly's theorem on a line):
- * so the pair that holds the level highest decides alone. One that is flat is as good anywhere, and leaves it to the others.
+ * so one of the pairs decides alone. It is the one whose own plane is good for all: which holds the level
+ * highest rounding may hide, where one is all but flat. One that is flat is as good anywhere, and leaves it to the others.
  */
 export function oneFrame(squares: readonly Parabola[]): number | undefined {
   const bent = squares.filter(({ rate }) => rate > 0);
   let plane = squares[0]?.at;
-  let highest = Number.NEGATIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
   for (const [i, a] of bent.entries()) {
     for (const b of bent.slice(0, i + 1)) {
       const z = leastOfTwo(a, b);
-      const level = Math.max(valueAt(a, z), valueAt(b, z));
-      if (level > highest) [plane, highest] = [z, level];
+      const level = Math.max(...bent.map((one) => valueAt(one, z)));
+      if (level < least) [plane, least] = [z, level];
     }
   }
   return plane;
