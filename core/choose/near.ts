@@ -78,7 +78,7 @@ function remedyOf(pairing: Pairing, limits: readonly Limit[], works?: Glassworks
 /** Places that are tried over the range: a window narrower than the steps between them, some 2 %, may be passed over. */
 const STEPS = 125;
 const HALVINGS = 32;
-/** So many digits of a border halving finds: a step over the range is some 2.4 mm, of which it leaves less than a millionth of a µm. */
+/** So many digits of a border halving finds: a step over the range is 12 mm at most, of which it leaves 3e-9 mm. */
 const BORDER_DIGITS = 8;
 
 /**
