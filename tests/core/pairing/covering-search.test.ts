@@ -1,41 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { numberIn, type Pairing } from '../../../core/index.ts';
+import { numberIn } from '../../../core/index.ts';
 import { evaluatePart } from '../../../core/pairing/evaluate.ts';
 import { planFor } from '../../../core/pairing/registry.ts';
 import { relativeIllumination } from '../../../core/pupil/illumination.ts';
 import { type PlacedStop, type Rig, scaleOf, seenStops } from '../../../core/pupil/stops.ts';
+import { type Change, pairingOf } from './covering-rig.ts';
 
 /** Where the shortest relay is looked for: against the light of rigs put up by hand, and against what needs no search. */
 
 const PLAN = planFor(['shortestCoveringFocalLengthMm']);
 
-interface Change {
-  rim?: number;
-  space?: number;
-  stops?: Pairing['stops'];
-  field?: number;
-  offset?: number;
-  lit?: number;
-  /** Half-diagonal of the sensor over 20 mm. */
-  size?: number;
-}
-
-/** A pupil of 10 mm in the shoulder, a rim with its principal plane in it, a sensor of 40 mm. */
-const pairingOf = ({ rim = 54, space = 60, stops = [], field, offset, lit, size = 1 }: Change): Pairing => ({
-  objective: {
-    magnification: 10,
-    na: 0.25,
-    referenceFocalLengthMm: 200,
-    exitPupilFromShoulderMm: 0,
-    ...(field === undefined ? {} : { fieldNumberMm: field }),
-  },
-  relay: { kind: 'tube-lens', focalLengthMm: 4000, clearApertureMm: rim, frontPrincipalPlaneFromRimMm: 0 },
-  sensor: { widthMm: 32 * size, heightMm: 24 * size, pixelPitchUm: 4 },
-  infinitySpaceMm: space,
-  stops,
-  ...(offset === undefined ? {} : { sensorOffsetMm: offset }),
-  ...(lit === undefined ? {} : { litThreshold: lit }),
-});
 const told = (change: Change) => evaluatePart(pairingOf(change), PLAN).answers.shortestCoveringFocalLengthMm;
 const mm = (change: Change): number | undefined => {
   const answer = told(change);

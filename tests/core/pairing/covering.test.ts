@@ -1,28 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate, numberIn, type Pairing } from '../../../core/index.ts';
+import { evaluate, numberIn } from '../../../core/index.ts';
+import { type Change, pairingOf } from './covering-rig.ts';
 
 /** Shortest relays that light the corners, for openings whose light is known without looking for it. */
 
-const shortest = (change: { rim?: number; space?: number; stops?: Pairing['stops']; field?: number; offset?: number; lit?: number }) => {
-  const { rim = 54, space = 60, stops = [], field, offset, lit } = change;
-  const evaluation = evaluate({
-    objective: {
-      magnification: 10,
-      na: 0.25,
-      referenceFocalLengthMm: 200,
-      exitPupilFromShoulderMm: 0,
-      ...(field === undefined ? {} : { fieldNumberMm: field }),
-    },
-    relay: { kind: 'tube-lens', focalLengthMm: 200, clearApertureMm: rim, frontPrincipalPlaneFromRimMm: 0 },
-    sensor: { widthMm: 32, heightMm: 24, pixelPitchUm: 4 },
-    infinitySpaceMm: space,
-    stops,
-    ...(offset === undefined ? {} : { sensorOffsetMm: offset }),
-    ...(lit === undefined ? {} : { litThreshold: lit }),
-  });
+const shortest = (change: Change) => {
+  const evaluation = evaluate(pairingOf({ focalLengthMm: 200, ...change }));
   return { told: evaluation.answers.shortestCoveringFocalLengthMm, evaluation };
 };
-const mm = (change: Parameters<typeof shortest>[0]): number => numberIn(shortest(change).told) as number;
+const mm = (change: Change): number => numberIn(shortest(change).told) as number;
 
 describe('the shortest relay that lights the corners', () => {
   it('with all openings before the relay is the corner over the slope that is still lit, or the field asks for more', () => {

@@ -6,6 +6,7 @@ import { LeafValues } from '../../../core/leaf-values.ts';
 import type { Input } from '../../../core/pairing/input.ts';
 import { movedRows } from '../../../core/pairing/moved-rows.ts';
 import { spreadOf } from '../../../core/pairing/spread.ts';
+import { input } from './small.ts';
 
 /** A small world: two figures of three leaves, and a leaf that belongs to no figure. */
 const [a, b, c, elsewhere] = ['a', 'b', 'c', 'elsewhere'].map((id) => leaf(id, id, 'mm', id)) as [
@@ -30,23 +31,12 @@ const SHEET = GRAPH.fill([a, b, c].reduce((values, one) => values.set(one, VALUE
 
 const doubtful = (of: Leaf<number>, down: number, up: number, apart?: Input['apart']): Input => {
   const value = VALUES.get(of) as number;
-  return {
-    path: `/${of.id}`,
-    leaf: of,
-    value,
-    plusMinus: Math.max(down, up),
-    least: value - down,
-    greatest: value + up,
-    origin: 'marked',
-    guess: undefined,
-    ...(apart && { apart }),
-    put: (_, x) => x,
-  };
+  return input(of, value, [value - down, value + up], { apart });
 };
 /** What each figure is at each sample of one input. */
-function looked(input: Input) {
-  const { alone, batch, leafAt } = movedRows(GRAPH, [...FIGURES], [input]);
-  const cells = batch.workOut(SHEET, (k, place) => leafAt([input], k, SHEET[place]));
+function looked(one: Input) {
+  const { alone, batch, leafAt } = movedRows(GRAPH, [...FIGURES], [one]);
+  const cells = batch.workOut(SHEET, (k, place) => leafAt([one], k, SHEET[place]));
   const { reached, cells: at } = alone[0] as (typeof alone)[number];
   const each = reached.length === 0 ? 0 : at.length / reached.length;
   return { reached, values: reached.map((_, n) => at.slice(each * n, each * (n + 1)).map((cell) => cells[cell])) };
@@ -99,14 +89,14 @@ describe('inputs moved together', () => {
 });
 
 describe('rows that are kept', () => {
-  const input = fc.record({
+  const drawn = fc.record({
     of: fc.constantFrom(a, b, c, elsewhere),
     down: fc.constantFrom(0, 0.5, 2),
     up: fc.constantFrom(0, 0.25, 1),
     apart: fc.constantFrom(undefined, 'one way' as const, 'both ways' as const),
   });
   const inputs = fc
-    .array(input, { maxLength: 4 })
+    .array(drawn, { maxLength: 4 })
     .map((all) => all.filter(({ down, up }) => down + up > 0).map((i) => doubtful(i.of, i.down, i.up, i.apart)));
 
   it('serve only inputs for which they would be made alike', () => {
